@@ -1,0 +1,25 @@
+import { defineConfig } from 'vitest/config';
+
+const conditions = ['source', 'node', 'import', 'module', 'default'];
+
+function project(name: string, include: string[]) {
+  return {
+    resolve: { conditions },
+    ssr: { resolve: { conditions } },
+    test: { name, include, testTimeout: 60_000, hookTimeout: 120_000 },
+  };
+}
+
+export default defineConfig({
+  test: {
+    projects: [
+      project('calc', ['packages/calc/src/**/*.test.ts']),
+      project('contract', ['packages/contract/src/**/*.test.ts']),
+      project('api', ['apps/api/src/**/*.test.ts', 'tests/api/**/*.test.ts']),
+      project('flows', ['tests/flows/**/*.test.ts', 'tests/races/**/*.test.ts']),
+      project('web', ['apps/web/src/**/*.test.ts']),
+      project('arch', ['tests/arch/**/*.test.ts']),
+      project('e2e', ['tests/e2e/**/*.test.ts']),
+    ],
+  },
+});
