@@ -1,0 +1,113 @@
+import { defineConfig } from 'eslint/config';
+import globals from 'globals';
+import svelte from 'eslint-plugin-svelte';
+
+import tseslint from 'typescript-eslint';
+
+const code = ['**/*.ts', '**/*.svelte'];
+const tests = ['**/*.test.ts', 'tests/**/*.ts'];
+const plainScripts = ['**/*.js', '**/*.mjs', '*.ts', '*/*.config.ts', 'apps/*/*.ts'];
+
+const calcForbids = 'packages/calc is pure: time, seeds and surroundings come in as arguments.';
+
+export default defineConfig(
+  {
+    ignores: [
+      '**/node_modules/',
+      '**/dist/',
+      '**/build/',
+      '**/.svelte-kit/',
+      '**/generated/',
+      'apps/web/src/lib/paraglide/',
+      '.cache/',
+      'coverage/',
+      'data/',
+    ],
+  },
+  { linterOptions: { reportUnusedDisableDirectives: 'error' } },
+  ...tseslint.configs.recommended,
+  ...svelte.configs.recommended,
+  {
+    files: ['**/*.svelte', '**/*.svelte.ts'],
+    languageOptions: { globals: globals.browser, parserOptions: { parser: tseslint.parser } },
+    rules: {
+      'svelte/no-unused-props': 'error',
+      'svelte/button-has-type': 'error',
+      'svelte/no-at-html-tags': 'error',
+    },
+  },
+  {
+    files: code,
+    ignores: plainScripts,
+    languageOptions: {
+      parserOptions: {
+        projectService: true,
+        tsconfigRootDir: import.meta.dirname,
+        extraFileExtensions: ['.svelte'],
+      },
+    },
+    rules: {
+      '@typescript-eslint/no-floating-promises': 'error',
+      '@typescript-eslint/no-misused-promises': 'error',
+      '@typescript-eslint/promise-function-async': 'error',
+      '@typescript-eslint/return-await': ['error', 'in-try-catch'],
+      '@typescript-eslint/switch-exhaustiveness-check': [
+        'error',
+        { considerDefaultExhaustiveForUnions: true },
+      ],
+      '@typescript-eslint/await-thenable': 'error',
+      '@typescript-eslint/no-unnecessary-type-assertion': 'error',
+      '@typescript-eslint/only-throw-error': 'error',
+      '@typescript-eslint/restrict-template-expressions': [
+        'error',
+        { allowNumber: true, allowBoolean: true },
+      ],
+      '@typescript-eslint/consistent-type-imports': 'error',
+    },
+  },
+  {
+    rules: {
+      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_' }],
+      eqeqeq: 'error',
+      'no-var': 'error',
+      'prefer-const': 'error',
+      'max-lines': ['error', { max: 400 }],
+    },
+  },
+  {
+    files: [...code, '**/*.js', '**/*.mjs'],
+    ignores: tests,
+    rules: { 'max-lines-per-function': ['error', { max: 80 }] },
+  },
+  {
+    files: ['**/*.js', '**/*.mjs'],
+    languageOptions: { globals: globals.node },
+  },
+  {
+    files: ['apps/*/src/**', 'packages/*/src/**'],
+    rules: { 'no-console': 'error' },
+  },
+  {
+    files: ['packages/calc/src/**/*.ts'],
+    ignores: tests,
+    rules: {
+      'no-restricted-globals': [
+        'error',
+        ...['Date', 'process', 'globalThis', 'setTimeout', 'setInterval', 'setImmediate'].map(
+          (name) => ({ name, message: calcForbids }),
+        ),
+        ...['queueMicrotask', 'performance', 'crypto', 'fetch', 'Buffer', 'console'].map(
+          (name) => ({ name, message: calcForbids }),
+        ),
+      ],
+      'no-restricted-properties': [
+        'error',
+        { object: 'Math', property: 'random', message: calcForbids },
+      ],
+      'no-restricted-imports': [
+        'error',
+        { patterns: [{ regex: '^(?!\\.)', message: calcForbids }] },
+      ],
+    },
+  },
+);
