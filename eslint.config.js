@@ -1,7 +1,6 @@
 import { defineConfig } from 'eslint/config';
 import globals from 'globals';
 import svelte from 'eslint-plugin-svelte';
-
 import tseslint from 'typescript-eslint';
 
 const code = ['**/*.ts', '**/*.svelte'];

@@ -3,8 +3,20 @@ import { checkNode, installPackages, prismaEnvironment } from './install.mjs';
 import { mustRun } from './run.mjs';
 import { hashOf, isCurrent, stamp } from './stamps.mjs';
 
+const web = '@tackboard/web';
 const compiled = ['packages/contract', 'packages/calc', 'apps/api', 'seed'];
 const shared = ['package-lock.json', 'tsconfig.base.json'];
+const screenSources = [
+  'adapter',
+  'messages',
+  'project.inlang/settings.json',
+  'src',
+  'static',
+  'package.json',
+  'svelte.config.js',
+  'tsconfig.json',
+  'vite.config.ts',
+].map((name) => `apps/web/${name}`);
 
 function bin(name) {
   return join('node_modules', '.bin', name);
@@ -17,7 +29,7 @@ async function step({ name, inputs, outputs, make }) {
   stamp({ name, hash });
 }
 
-/** Packages, the database client and the web app's made type files: what an editor and the checks need. */
+/** Packages, the database client and the screens' made files: what an editor and the checks need. */
 export async function prepareSources() {
   checkNode();
   await installPackages();
@@ -29,6 +41,15 @@ export async function prepareSources() {
       mustRun('database client', bin('prisma'), ['generate', '--schema', 'prisma/schema.prisma'], {
         env: prismaEnvironment,
       }),
+  });
+  await step({
+    name: 'screen-types',
+    inputs: ['package-lock.json', ...screenSources],
+    outputs: ['apps/web/.svelte-kit/tsconfig.json', 'apps/web/src/lib/paraglide'],
+    make: async () => {
+      await mustRun('screen texts', 'npm', ['run', 'texts', '-w', web]);
+      await mustRun('screen types', 'npm', ['exec', '-w', web, '--', 'svelte-kit', 'sync']);
+    },
   });
 }
 
@@ -43,8 +64,8 @@ export async function prepareBuild() {
   });
   await step({
     name: 'web',
-    inputs: [...shared, 'packages', 'apps/web'],
+    inputs: [...shared, 'packages', ...screenSources],
     outputs: ['apps/web/build'],
-    make: () => mustRun('screens', 'npm', ['run', 'build', '-w', '@tackboard/web']),
+    make: () => mustRun('screens', 'npm', ['run', 'build', '-w', web]),
   });
 }
