@@ -1,0 +1,52 @@
+/** Who may do what, as data: the server enforces it, the web reuses it only to hide. */
+
+export const roles = ['office', 'welder', 'qa', 'manager'] as const;
+export type Role = (typeof roles)[number];
+
+export type Access =
+  /** Anyone who reaches the address. */
+  | { readonly kind: 'public' }
+  /** A registered cell tablet, or anyone signed in: the queue may be read at the cell while signed out. */
+  | { readonly kind: 'tabletOrPerson' }
+  /** A registered cell tablet only: PIN sign-in. */
+  | { readonly kind: 'tablet' }
+  /** Signed in with one of the roles; `coordinator` asks for the authority flag as well. */
+  | { readonly kind: 'person'; readonly roles: readonly Role[]; readonly coordinator?: boolean };
+
+export const anyRole: readonly Role[] = roles;
+
+export const access = {
+  public: { kind: 'public' },
+  tabletOrPerson: { kind: 'tabletOrPerson' },
+  tablet: { kind: 'tablet' },
+  signedIn: { kind: 'person', roles: anyRole },
+  office: { kind: 'person', roles: ['office', 'manager'] },
+  qa: { kind: 'person', roles: ['qa'] },
+  coordinator: { kind: 'person', roles: anyRole, coordinator: true },
+  manager: { kind: 'person', roles: ['manager'] },
+  planning: { kind: 'person', roles: ['office', 'manager', 'qa'] },
+  cell: { kind: 'person', roles: ['welder', 'qa', 'manager'] },
+} as const satisfies Record<string, Access>;
+
+export interface Caller {
+  readonly person: { readonly role: Role; readonly coordinator: boolean } | null;
+  readonly tablet: boolean;
+}
+
+/** The one rule that both the server and the screens ask. */
+export function mayCall(rule: Access, caller: Caller): boolean {
+  switch (rule.kind) {
+    case 'public':
+      return true;
+    case 'tabletOrPerson':
+      return caller.tablet || caller.person !== null;
+    case 'tablet':
+      return caller.tablet;
+    case 'person':
+      return (
+        caller.person !== null &&
+        rule.roles.includes(caller.person.role) &&
+        (rule.coordinator !== true || caller.person.coordinator)
+      );
+  }
+}

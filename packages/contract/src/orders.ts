@@ -1,0 +1,219 @@
+import { z } from 'zod';
+import { access } from './access.js';
+import { defineRoute } from './route.js';
+import { Count, Day, Id, Instant, Page, Quantity, Reason, text, Version } from './values.js';
+
+export const jobStates = ['waiting', 'running', 'done', 'closedShort', 'cancelled'] as const;
+export const jobStepStates = ['blocked', 'waiting', 'held', 'done', 'cancelled'] as const;
+
+export const JobStepView = z.object({
+  id: Id,
+  version: Version,
+  number: z.number().int(),
+  name: z.string(),
+  cellId: Id,
+  cellCode: z.string(),
+  state: z.enum(jobStepStates),
+  plannedMin: z.number(),
+  goodCount: Count,
+  scrapCount: Count,
+  holder: z.string().nullable(),
+  kitComplete: z.boolean(),
+});
+export const Job = z.object({
+  id: Id,
+  version: Version,
+  number: z.number().int(),
+  orderId: Id,
+  orderNumber: z.number().int(),
+  customerName: z.string(),
+  customerOrder: z.string(),
+  partId: Id,
+  partNumber: z.string(),
+  partName: z.string(),
+  revisionId: Id,
+  revision: z.string(),
+  orderedRevision: z.string(),
+  quantity: z.number().int(),
+  dueOn: Day,
+  state: z.enum(jobStates),
+  released: z.boolean(),
+  holdReason: z.string().nullable(),
+  pastDueReason: z.string().nullable(),
+  createdAt: Instant,
+  finishedAt: Instant.nullable(),
+  late: z.boolean(),
+  steps: z.array(JobStepView),
+});
+export type Job = z.infer<typeof Job>;
+
+export const Order = z.object({
+  id: Id,
+  version: Version,
+  number: z.number().int(),
+  customerId: Id,
+  customerName: z.string(),
+  customerOrder: z.string(),
+  createdAt: Instant,
+  createdBy: z.string(),
+  jobs: z.array(Job),
+});
+export type Order = z.infer<typeof Order>;
+
+const OrderLine = z.object({
+  partId: Id,
+  orderedRevision: text(10),
+  quantity: Quantity,
+  dueOn: Day,
+  /** Asked for when the due date has passed. */
+  pastDueReason: Reason.nullable().default(null),
+  /** Set after the question about an unusual quantity was answered. */
+  quantityConfirmed: z.boolean().default(false),
+  /** The cell of each step by its number; the tool proposes one where none is named. */
+  cells: z.array(z.object({ stepNumber: z.number().int(), cellId: Id })).default([]),
+});
+
+/** Milliseconds from the first key to the confirm: the shop watches its own sixty seconds. */
+const EntryTime = z.number().int().min(0).max(86_400_000).nullable().default(null);
+
+export const ReadyNote = z.object({
+  topic: z.enum(['revision', 'procedure', 'fixture', 'program', 'wire', 'gas', 'people', 'cell']),
+  state: z.enum(['ok', 'check', 'stop']),
+  text: z.string(),
+});
+export const OrderCheck = z.object({
+  revisionState: z.enum(['unchanged', 'different', 'firstTime']),
+  lastMade: z.string().nullable(),
+  notes: z.array(ReadyNote),
+  cells: z.array(
+    z.object({
+      stepNumber: z.number().int(),
+      cellId: Id,
+      cellCode: z.string(),
+      plannedMin: z.number(),
+      queuedMin: z.number(),
+      finishOn: Day.nullable(),
+    }),
+  ),
+  questions: z.array(z.object({ field: z.string(), text: z.string() })),
+  dueEcho: z.string(),
+});
+export type OrderCheck = z.infer<typeof OrderCheck>;
+
+const area = 'orders';
+const JobParams = z.object({ jobId: Id });
+export const orders = {
+  list: defineRoute({
+    id: 'listOrders',
+    area,
+    method: 'GET',
+    path: '/api/orders',
+    summary: 'Orders, newest first',
+    access: access.planning,
+    query: Page.extend({ customerId: Id.optional() }),
+    reply: z.object({ orders: z.array(Order), total: Count }),
+    refusals: [],
+  }),
+  get: defineRoute({
+    id: 'getOrder',
+    area,
+    method: 'GET',
+    path: '/api/orders/:orderId',
+    summary: 'One order with its jobs',
+    access: access.planning,
+    params: z.object({ orderId: Id }),
+    reply: Order,
+    refusals: ['NOT_FOUND'],
+  }),
+  check: defineRoute({
+    id: 'checkOrderLine',
+    area,
+    method: 'POST',
+    path: '/api/orders/check',
+    summary: 'What an order line needs and where it could go; nothing is stored',
+    access: access.office,
+    body: OrderLine,
+    reply: OrderCheck,
+    refusals: ['NOT_FOUND', 'NOT_NOW'],
+  }),
+  add: defineRoute({
+    id: 'addOrder',
+    area,
+    method: 'POST',
+    path: '/api/orders',
+    summary: 'Take an order; each line becomes a job whose steps are queued',
+    access: access.office,
+    body: z.object({
+      customerId: Id,
+      customerOrder: text(60),
+      lines: z.array(OrderLine).min(1, 'must have at least one line').max(50),
+      entryMs: EntryTime,
+    }),
+    reply: Order,
+    refusals: ['NOT_FOUND', 'NEEDS_REASON', 'NEEDS_CONFIRMATION', 'NOT_NOW'],
+  }),
+  job: defineRoute({
+    id: 'getJob',
+    area,
+    method: 'GET',
+    path: '/api/jobs/:jobId',
+    summary: 'One job with its steps',
+    access: access.signedIn,
+    params: JobParams,
+    reply: Job,
+    refusals: ['NOT_FOUND'],
+  }),
+  editJob: defineRoute({
+    id: 'editJob',
+    area,
+    method: 'PATCH',
+    path: '/api/jobs/:jobId',
+    summary: 'Change quantity or due date of a job that is not done',
+    access: access.office,
+    params: JobParams,
+    body: z.object({
+      quantity: Quantity.optional(),
+      dueOn: Day.optional(),
+      reason: Reason,
+      expectedVersion: Version,
+    }),
+    reply: Job,
+    refusals: ['NOT_FOUND', 'STALE', 'NOT_NOW'],
+  }),
+  releaseJob: defineRoute({
+    id: 'releaseJob',
+    area,
+    method: 'POST',
+    path: '/api/jobs/:jobId/release',
+    summary: 'Release a job whose ordered revision differed, after the comparison is signed',
+    access: access.coordinator,
+    params: JobParams,
+    body: z.object({ changeNote: text(500, 10), expectedVersion: Version }),
+    reply: Job,
+    refusals: ['NOT_FOUND', 'STALE', 'NOT_NOW'],
+  }),
+  cancelJob: defineRoute({
+    id: 'cancelJob',
+    area,
+    method: 'POST',
+    path: '/api/jobs/:jobId/cancel',
+    summary: 'Cancel a job nobody holds',
+    access: access.office,
+    params: JobParams,
+    body: z.object({ reason: Reason, expectedVersion: Version }),
+    reply: Job,
+    refusals: ['NOT_FOUND', 'STALE', 'NOT_NOW'],
+  }),
+  setKit: defineRoute({
+    id: 'setKit',
+    area,
+    method: 'POST',
+    path: '/api/job-steps/:jobStepId/kit',
+    summary: 'Say whether the parts for a step are together',
+    access: access.signedIn,
+    params: z.object({ jobStepId: Id }),
+    body: z.object({ complete: z.boolean(), note: text(200, 0).default('') }),
+    reply: Job,
+    refusals: ['NOT_FOUND'],
+  }),
+};

@@ -1,0 +1,31 @@
+import { cells } from './cells.js';
+import { consumables } from './consumables.js';
+import { orders } from './orders.js';
+import { parts } from './parts.js';
+import { people } from './people.js';
+import { procedures } from './procedures.js';
+import { quality } from './quality.js';
+import { queue } from './queue.js';
+import { records } from './records.js';
+import type { Route } from './route.js';
+import { runs } from './runs.js';
+import { week } from './week.js';
+
+/** Every JSON operation of the service, by area. */
+export const areas = {
+  people,
+  records,
+  cells,
+  parts,
+  procedures,
+  orders,
+  queue,
+  runs,
+  consumables,
+  quality,
+  week,
+} as const;
+
+export const allRoutes: readonly Route[] = Object.values(areas).flatMap((area) =>
+  Object.values<Route>(area),
+);
