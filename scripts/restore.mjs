@@ -1,0 +1,39 @@
+import { existsSync, mkdirSync, renameSync } from 'node:fs';
+import { resolve } from 'node:path';
+import {
+  checkDatabase,
+  copyDatabase,
+  dataFile,
+  dataFolder,
+  timeStamp,
+  withDatabase,
+} from './data/sqlite.mjs';
+import { Stop, main, say } from './preparation/run.mjs';
+
+/** Leaving write-ahead logging needs the file alone, so it fails while the tool is running. */
+async function takeFileAlone() {
+  await withDatabase(dataFile, (query) => query('PRAGMA journal_mode = DELETE')).catch((error) => {
+    throw new Stop(
+      `"${dataFile}" is in use (${error.message}). Stop the tool, then restore again; nothing was changed.`,
+    );
+  });
+}
+
+await main(async () => {
+  const from = process.argv[2] && resolve(process.argv[2]);
+  if (!from) {
+    throw new Stop('Name the backup to restore: npm run restore -- data/backups/NAME.sqlite');
+  }
+  await checkDatabase(from);
+  mkdirSync(dataFolder, { recursive: true });
+  if (existsSync(dataFile)) await takeFileAlone();
+  const incoming = `${dataFile}.incoming`;
+  const events = await copyDatabase({ from, to: incoming });
+  if (existsSync(dataFile)) {
+    const kept = `${dataFile}.before-${timeStamp()}`;
+    renameSync(dataFile, kept);
+    say(`the data until now is kept as ${kept}`);
+  }
+  renameSync(incoming, dataFile);
+  say(`restored and checked, ${events} events: ${dataFile}`);
+});
