@@ -1,0 +1,232 @@
+import { arcEnergy, heatInput, kFactor } from '../process/arc-energy.js';
+import { answerOf, type FitAnswer, type FitLine, type FitVariable } from './answer.js';
+import {
+  judgeListed,
+  judgeMaterialGroups,
+  judgeNumber,
+  judgeNumbers,
+  type Range,
+} from './range.js';
+
+/** What the drawing asks for. Every joined part is checked. */
+export interface WeldFacts {
+  process: string;
+  materialGroups: readonly string[];
+  thicknessesMm: readonly number[];
+  jointType: string;
+  throatMm: number | null;
+  position: string;
+}
+
+/** What is loaded and dialled at the cell; null where it is not known. */
+export interface SettingFacts {
+  mechanisation: string | null;
+  wireDiameterMm: number | null;
+  filler: string | null;
+  gas: string | null;
+  currentA: number | null;
+  voltageV: number | null;
+  wireSpeedMMin: number | null;
+  travelMmMin: number | null;
+  preheatC: number | null;
+  interpassC: number | null;
+}
+
+/** The variables of a procedure; an empty list or a null range is a variable on which it says nothing. */
+export interface WpsRanges {
+  process: string;
+  mechanisations: readonly string[];
+  materialGroups: readonly string[];
+  jointTypes: readonly string[];
+  positions: readonly string[];
+  fillers: readonly string[];
+  gases: readonly string[];
+  thicknessMm: Range | null;
+  throatMm: Range | null;
+  wireDiameterMm: Range | null;
+  currentA: Range | null;
+  voltageV: Range | null;
+  wireSpeedMMin: Range | null;
+  travelMmMin: Range | null;
+  heatInputKjMm: Range | null;
+  heatInputBasis: 'heatInput' | 'arcEnergy';
+  /** Null: the procedure demands no preheat. */
+  preheatMinC: number | null;
+  /** Null: the procedure limits no interpass temperature. */
+  interpassMaxC: number | null;
+}
+
+type Arc = Pick<SettingFacts, 'currentA' | 'voltageV' | 'travelMmMin'>;
+
+/**
+ * One weld against a procedure and the settings at the cell, a line per variable; the whole is the worst line.
+ * Limits are inclusive and compared unrounded. The ranges are those QA typed from the signed record.
+ */
+export function fitWeld(facts: {
+  weld: WeldFacts;
+  settings: SettingFacts;
+  wps: WpsRanges;
+}): FitAnswer {
+  const { weld, settings, wps } = facts;
+  return answerOf([
+    ...weldLines(weld, settings, wps),
+    ...consumableLines(settings, wps),
+    ...electricalLines(settings, wps),
+    heatInputLine(settings, wps, weld.process),
+    ...temperatureLines(settings, wps),
+  ]);
+}
+
+/** The readings of a run, only where given; heat input where current, voltage and travel are all given. */
+export function judgeReadings(facts: {
+  readings: {
+    [K in 'currentA' | 'voltageV' | 'wireSpeedMMin' | 'travelMmMin' | 'preheatC' | 'interpassC']?:
+      number | null | undefined;
+  };
+  wps: WpsRanges;
+  process: string;
+}): FitAnswer {
+  const { readings, wps, process } = facts;
+  const read = {
+    currentA: readings.currentA ?? null,
+    voltageV: readings.voltageV ?? null,
+    wireSpeedMMin: readings.wireSpeedMMin ?? null,
+    travelMmMin: readings.travelMmMin ?? null,
+    preheatC: readings.preheatC ?? null,
+    interpassC: readings.interpassC ?? null,
+  };
+  const lines = [...electricalLines(read, wps), ...temperatureLines(read, wps)];
+  const given = lines.filter((line) => readingOf(line.variable, read) !== null);
+  const hasArc = [read.currentA, read.voltageV, read.travelMmMin].every((value) => value !== null);
+  return answerOf(hasArc ? [...given, heatInputLine(read, wps, process)] : given);
+}
+
+type Readings = Pick<
+  SettingFacts,
+  'currentA' | 'voltageV' | 'wireSpeedMMin' | 'travelMmMin' | 'preheatC' | 'interpassC'
+>;
+
+function readingOf(variable: FitVariable, read: Readings): number | null {
+  const byVariable: Partial<Record<FitVariable, number | null>> = {
+    current: read.currentA,
+    voltage: read.voltageV,
+    wireSpeed: read.wireSpeedMMin,
+    travel: read.travelMmMin,
+    preheat: read.preheatC,
+    interpass: read.interpassC,
+  };
+  return byVariable[variable] ?? null;
+}
+
+function weldLines(weld: WeldFacts, settings: SettingFacts, wps: WpsRanges): FitLine[] {
+  const processes = wps.process.trim() === '' ? [] : [wps.process];
+  const lines: FitLine[] = [
+    judgeListed({ variable: 'process', given: weld.process, allowed: processes }),
+    judgeListed({
+      variable: 'mechanisation',
+      given: settings.mechanisation,
+      allowed: wps.mechanisations,
+    }),
+    judgeMaterialGroups(
+      { variable: 'materialGroup', allowed: wps.materialGroups },
+      weld.materialGroups,
+    ),
+    judgeNumbers({ variable: 'thickness', unit: 'mm', range: wps.thicknessMm }, weld.thicknessesMm),
+    judgeListed({ variable: 'jointType', given: weld.jointType, allowed: wps.jointTypes }),
+  ];
+  if (weld.jointType === 'fillet') {
+    lines.push(
+      judgeNumber({ variable: 'throat', unit: 'mm', given: weld.throatMm, range: wps.throatMm }),
+    );
+  }
+  lines.push(judgeListed({ variable: 'position', given: weld.position, allowed: wps.positions }));
+  return lines;
+}
+
+function consumableLines(settings: SettingFacts, wps: WpsRanges): FitLine[] {
+  return [
+    judgeNumber({
+      variable: 'wireDiameter',
+      unit: 'mm',
+      given: settings.wireDiameterMm,
+      range: wps.wireDiameterMm,
+    }),
+    judgeListed({ variable: 'filler', given: settings.filler, allowed: wps.fillers }),
+    judgeListed({ variable: 'gas', given: settings.gas, allowed: wps.gases }),
+  ];
+}
+
+function electricalLines(
+  given: Pick<SettingFacts, 'currentA' | 'voltageV' | 'wireSpeedMMin' | 'travelMmMin'>,
+  wps: WpsRanges,
+): FitLine[] {
+  return [
+    judgeNumber({ variable: 'current', unit: 'A', given: given.currentA, range: wps.currentA }),
+    judgeNumber({ variable: 'voltage', unit: 'V', given: given.voltageV, range: wps.voltageV }),
+    judgeNumber({
+      variable: 'wireSpeed',
+      unit: 'm/min',
+      given: given.wireSpeedMMin,
+      range: wps.wireSpeedMMin,
+    }),
+    judgeNumber({
+      variable: 'travel',
+      unit: 'mm/min',
+      given: given.travelMmMin,
+      range: wps.travelMmMin,
+    }),
+  ];
+}
+
+function heatInputLine(arc: Arc, wps: WpsRanges, process: string): FitLine {
+  const line = judgeNumber({
+    variable: 'heatInput',
+    unit: 'kJ/mm',
+    given: heatOf(arc, wps.heatInputBasis, process),
+    range: wps.heatInputKjMm,
+  });
+  const factorMissing = wps.heatInputBasis === 'heatInput' && kFactor(process) === null;
+  return line.reason === 'valueMissing' && factorMissing
+    ? { ...line, reason: 'factorUnknown' }
+    : line;
+}
+
+function heatOf(arc: Arc, basis: WpsRanges['heatInputBasis'], process: string): number | null {
+  const { currentA, voltageV, travelMmMin } = arc;
+  if (currentA === null || voltageV === null || travelMmMin === null) return null;
+  const heat =
+    basis === 'arcEnergy'
+      ? arcEnergy({ currentA, voltageV, travelMmMin })
+      : heatInput({ currentA, voltageV, travelMmMin, process });
+  return heat.ok ? heat.value : null;
+}
+
+function temperatureLines(
+  given: Pick<SettingFacts, 'preheatC' | 'interpassC'>,
+  wps: WpsRanges,
+): FitLine[] {
+  const preheat = judgeNumber({
+    variable: 'preheat',
+    unit: 'degC',
+    given: given.preheatC,
+    range: { min: wps.preheatMinC, max: null },
+  });
+  const lines: FitLine[] = [
+    wps.preheatMinC === null
+      ? { ...preheat, result: 'inside', reason: 'notDemanded' }
+      : { ...preheat, reason: preheat.result === 'outside' ? 'tooCold' : preheat.reason },
+  ];
+  if (wps.interpassMaxC !== null) {
+    const interpass = judgeNumber({
+      variable: 'interpass',
+      unit: 'degC',
+      given: given.interpassC,
+      range: { min: null, max: wps.interpassMaxC },
+    });
+    lines.push({
+      ...interpass,
+      reason: interpass.result === 'outside' ? 'tooHot' : interpass.reason,
+    });
+  }
+  return lines;
+}

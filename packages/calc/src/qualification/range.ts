@@ -1,0 +1,115 @@
+import type { FitLine, FitReason, FitResult, FitVariable } from './answer.js';
+
+/** Inclusive limits; an open end is null. Both ends open counts as nothing stated. */
+export interface Range {
+  min: number | null;
+  max: number | null;
+}
+
+/** Room for the last binary digit of a computed value, so that a value on the limit is inside. */
+const relativeTolerance = 1e-9;
+
+type Numeric = { variable: FitVariable; unit: string; given: number | null; range: Range | null };
+
+function line(at: Numeric, result: FitResult, reason: FitReason, margin: number | null): FitLine {
+  const { variable, unit, given, range } = at;
+  const [min, max] = [range?.min ?? null, range?.max ?? null];
+  return { variable, result, given, unit, min, max, allowed: null, margin, reason };
+}
+
+function distances(given: number, { min, max }: Range): { toMin: number; toMax: number } {
+  const reach = (limit: number, distance: number) =>
+    Math.abs(distance) <= relativeTolerance * Math.max(1, Math.abs(limit)) ? 0 : distance;
+  return {
+    toMin: min === null ? Infinity : reach(min, given - min),
+    toMax: max === null ? Infinity : reach(max, max - given),
+  };
+}
+
+/** One value against inclusive limits, unrounded. A value that is missing or not finite is `cannotSay`. */
+export function judgeNumber(at: Numeric): FitLine {
+  const { given, range } = at;
+  if (range === null || (range.min === null && range.max === null)) {
+    return line(at, 'cannotSay', 'rangeMissing', null);
+  }
+  if (given === null || !Number.isFinite(given)) {
+    return line({ ...at, given: null }, 'cannotSay', 'valueMissing', null);
+  }
+  const { toMin, toMax } = distances(given, range);
+  const margin = Math.min(toMin, toMax);
+  if (margin >= 0) return line(at, 'inside', 'inRange', margin);
+  return line(at, 'outside', toMin < 0 ? 'belowMin' : 'aboveMax', margin);
+}
+
+/** Several values of one variable, all of which must lie inside; the line names the one nearest a limit. */
+export function judgeNumbers(at: Omit<Numeric, 'given'>, given: readonly number[]): FitLine {
+  const lines = given.map((value) => judgeNumber({ ...at, given: value }));
+  const unknown = lines.find((each) => each.result === 'cannotSay');
+  const known = lines
+    .filter((each) => each.margin !== null)
+    .toSorted((a, b) => (a.margin ?? 0) - (b.margin ?? 0));
+  const nearest = known[0];
+  if (nearest?.result === 'outside') return nearest;
+  return unknown ?? nearest ?? judgeNumber({ ...at, given: null });
+}
+
+type Listed = { variable: FitVariable; given: string | null; allowed: readonly string[] };
+
+function plain(text: string): string {
+  return text.trim().replace(/\s+/g, ' ').toUpperCase();
+}
+
+function listLine(at: Listed, result: FitResult, reason: FitReason): FitLine {
+  const { variable, given, allowed } = at;
+  return {
+    variable,
+    result,
+    given,
+    unit: null,
+    min: null,
+    max: null,
+    allowed,
+    margin: null,
+    reason,
+  };
+}
+
+/** One designation against the list of the procedure; case and spacing do not count. */
+export function judgeListed(at: Listed): FitLine {
+  if (at.allowed.length === 0) return listLine(at, 'cannotSay', 'rangeMissing');
+  if (at.given === null || plain(at.given) === '') return listLine(at, 'cannotSay', 'valueMissing');
+  const given = plain(at.given);
+  return at.allowed.some((each) => plain(each) === given)
+    ? listLine(at, 'inside', 'listed')
+    : listLine(at, 'outside', 'notListed');
+}
+
+/**
+ * Material groups of all joined parts, numbered as in ISO/TR 15608 (from memory): group 1 holds 1.1, 1.2 and so
+ * on, so a listed group covers its sub-groups, and a part known by its group alone cannot be told against a
+ * listed sub-group.
+ */
+export function judgeMaterialGroups(at: Omit<Listed, 'given'>, given: readonly string[]): FitLine {
+  const lines = given.map((group) => judgeMaterialGroup({ ...at, given: group }));
+  return (
+    lines.find((each) => each.result === 'outside') ??
+    lines.find((each) => each.result === 'cannotSay') ??
+    (lines.length > 0
+      ? listLine({ ...at, given: [...new Set(given)].join(' + ') }, 'inside', 'listed')
+      : judgeListed({ ...at, given: null }))
+  );
+}
+
+function judgeMaterialGroup(at: Listed): FitLine {
+  const exact = judgeListed(at);
+  if (exact.result !== 'outside' || at.given === null) return exact;
+  const given = plain(at.given);
+  const allowed = at.allowed.map(plain);
+  const [group] = given.split('.');
+  if (given.includes('.') && group !== undefined && allowed.includes(group)) {
+    return listLine(at, 'inside', 'listed');
+  }
+  return allowed.some((each) => each.startsWith(`${given}.`))
+    ? listLine(at, 'cannotSay', 'subGroupMissing')
+    : exact;
+}
