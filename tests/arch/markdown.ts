@@ -14,7 +14,7 @@ const codeSpan = /`([^`\n]+)`/g;
 const link = /\]\(([^)\s]+)\)/g;
 const script = /\bnpm (?:run ([\w:-]+)|(start|test)\b)/g;
 const pathLike = /^[\w.@-]+(\/[\w.@-]+)*\/?$/;
-const writtenFile = /\.(md|ts|js|mjs|json|svelte|css|prisma|png|sql)$/;
+const writtenFile = /\w\.(md|ts|js|mjs|json|svelte|css|prisma|png|sql)$/;
 
 /** The npm scripts that a document tells its reader to run. */
 export function scriptsNamedIn({ file, text }: Document): Mention[] {
