@@ -34,6 +34,7 @@ export const bounds = {
   depositionKgH: { min: 0.001, max: 1_000, unit: 'kg/h' },
   massKg: { min: 0, max: 1_000_000, unit: 'kg' },
   volumeL: { min: 0, max: 100_000_000, unit: 'l' },
+  waterVolumeL: { min: 0.1, max: 10_000, unit: 'l' },
   pressureBar: { min: 0, max: 1_000, unit: 'bar' },
   lossFactor: { min: 1, max: 10, unit: '' },
   durationS: { min: 0, max: 10_000_000, unit: 's' },
