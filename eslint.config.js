@@ -27,15 +27,6 @@ export default defineConfig(
   ...tseslint.configs.recommended,
   ...svelte.configs.recommended,
   {
-    files: ['**/*.svelte', '**/*.svelte.ts'],
-    languageOptions: { globals: globals.browser, parserOptions: { parser: tseslint.parser } },
-    rules: {
-      'svelte/no-unused-props': 'error',
-      'svelte/button-has-type': 'error',
-      'svelte/no-at-html-tags': 'error',
-    },
-  },
-  {
     files: code,
     ignores: plainScripts,
     languageOptions: {
@@ -71,6 +62,29 @@ export default defineConfig(
       'no-var': 'error',
       'prefer-const': 'error',
       'max-lines': ['error', { max: 400 }],
+    },
+  },
+  {
+    files: ['**/*.svelte', '**/*.svelte.ts'],
+    rules: {
+      // The props of a component come in one pattern, of which only some may be bound.
+      'prefer-const': 'off',
+      'svelte/prefer-const': 'error',
+      // The screens are served from the root of their own origin: there is no base path to resolve.
+      'svelte/no-navigation-without-resolve': 'off',
+    },
+  },
+  {
+    files: ['**/*.svelte', '**/*.svelte.ts'],
+    languageOptions: { globals: globals.browser, parserOptions: { parser: tseslint.parser } },
+    rules: {
+      'svelte/no-unused-props': 'error',
+      'svelte/button-has-type': 'error',
+      'svelte/no-at-html-tags': 'error',
+      'prefer-const': 'off',
+      'svelte/prefer-const': ['error', { excludedRunes: ['$props', '$state', '$derived'] }],
+      // The tool is always served from the top of its address, so a path is an address already.
+      'svelte/no-navigation-without-resolve': 'off',
     },
   },
   {

@@ -1,0 +1,52 @@
+import type { SubjectType } from '@tackboard/contract';
+import { live } from './live.svelte.js';
+
+/** Changes often come in bursts; one fetch answers them all. */
+const settleMs = 150;
+
+/**
+ * Something fetched from the server and kept fresh: fetched when the component starts, when a value that
+ * `fetch` reads changes, and after a live change of one of `watch`. The last answer stays on
+ * screen while a newer one is on its way or does not come. Use it while a component is being set up.
+ */
+export class Resource<T> {
+  data = $state.raw<T | null>(null);
+  error = $state.raw<Error | null>(null);
+  loading = $state(true);
+  readonly #fetch: () => Promise<T>;
+  #round = 0;
+
+  constructor(fetch: () => Promise<T>, watch: readonly SubjectType[] = []) {
+    this.#fetch = fetch;
+    $effect(() => {
+      void this.reload();
+    });
+    $effect(() => {
+      let timer: ReturnType<typeof setTimeout> | undefined;
+      const stop = live.onEvent(watch, () => {
+        clearTimeout(timer);
+        timer = setTimeout(() => void this.reload(), settleMs);
+      });
+      return () => {
+        clearTimeout(timer);
+        stop();
+      };
+    });
+  }
+
+  async reload(): Promise<void> {
+    const round = ++this.#round;
+    this.loading = true;
+    try {
+      const data = await this.#fetch();
+      if (round !== this.#round) return;
+      this.data = data;
+      this.error = null;
+    } catch (error) {
+      if (round === this.#round)
+        this.error = error instanceof Error ? error : new Error(String(error));
+    } finally {
+      if (round === this.#round) this.loading = false;
+    }
+  }
+}

@@ -1,0 +1,35 @@
+import {
+  cells,
+  orders,
+  parts,
+  people,
+  procedures,
+  queue,
+  week,
+  type Route,
+} from '@tackboard/contract';
+import { m } from '$lib/paraglide/messages.js';
+
+interface Place {
+  readonly href: string;
+  readonly label: () => string;
+  /** The route that its screen asks first: who would be refused there does not see the place. */
+  readonly route: Pick<Route, 'access'>;
+}
+
+export const places: readonly Place[] = [
+  { href: '/board', label: m.nav_board, route: queue.board },
+  { href: '/cell', label: m.nav_cell, route: queue.board },
+  { href: '/orders', label: m.nav_orders, route: orders.list },
+  { href: '/parts', label: m.nav_parts, route: parts.list },
+  { href: '/customers', label: m.nav_customers, route: parts.customers },
+  { href: '/procedures', label: m.nav_procedures, route: procedures.list },
+  { href: '/people', label: m.nav_people, route: people.list },
+  { href: '/cells', label: m.nav_cells, route: cells.list },
+  { href: '/tablets', label: m.nav_tablets, route: people.tablets },
+  { href: '/week', label: m.nav_week, route: week.get },
+];
+
+export function isAt(path: string, href: string): boolean {
+  return path === href || path.startsWith(`${href}/`);
+}
