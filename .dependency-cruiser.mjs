@@ -86,6 +86,23 @@ export default {
       to: { path: '^(apps/api|prisma|seed|tests)/' },
     },
     {
+      name: 'ui-is-generic',
+      comment:
+        'Parts in lib/ui are used by every screen, so they know none. Hand in what they show, or keep the ' +
+        'part in the folder of its area.',
+      severity: 'error',
+      from: { path: '^apps/web/src/lib/ui/' },
+      to: { path: '^apps/web/src/(routes|lib/(?!ui/))' },
+    },
+    {
+      name: 'lib-knows-no-screen',
+      comment:
+        'Screens are put together from lib, never the other way round. Move the shared part to lib.',
+      severity: 'error',
+      from: { path: '^apps/web/src/lib/' },
+      to: { path: '^apps/web/src/routes/' },
+    },
+    {
       name: 'seed-through-services',
       comment:
         'Demo data goes the way real data goes, so that it cannot hold what the tool would refuse.',
@@ -120,7 +137,7 @@ export default {
     doNotFollow: { path: ['node_modules', generatedClient] },
     exclude: { path: '(^|/)(dist|build|\\.svelte-kit|paraglide)/' },
     tsPreCompilationDeps: true,
-    tsConfig: { fileName: `${import.meta.dirname}/apps/web/tsconfig.json` },
+    tsConfig: { fileName: 'tsconfig.boundaries.json' },
     enhancedResolveOptions: {
       exportsFields: ['exports'],
       conditionNames: ['source', 'svelte', 'import', 'node', 'default', 'types'],
