@@ -1,6 +1,6 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { copyDatabase, dataFile, dataFolder, timeStamp } from './data/sqlite.mjs';
+import { copyDatabase, dataFile, dataFolder, timeStamp } from './database/sqlite.mjs';
 import { Stop, main, say } from './preparation/run.mjs';
 
 await main(async () => {

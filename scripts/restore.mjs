@@ -7,7 +7,7 @@ import {
   dataFolder,
   timeStamp,
   withDatabase,
-} from './data/sqlite.mjs';
+} from './database/sqlite.mjs';
 import { Stop, main, say } from './preparation/run.mjs';
 
 /** Leaving write-ahead logging needs the file alone, so it fails while the tool is running. */
