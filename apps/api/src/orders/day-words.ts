@@ -1,0 +1,26 @@
+import { Temporal } from 'temporal-polyfill';
+
+const weekdays = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
+const months = [
+  ...['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun'],
+  ...['Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'],
+];
+
+/** The calendar day of the shop on which an instant falls, `YYYY-MM-DD`. */
+export function shopDay(at: Date, timeZone: string): string {
+  return Temporal.Instant.fromEpochMilliseconds(at.getTime())
+    .toZonedDateTimeISO(timeZone)
+    .toPlainDate()
+    .toString();
+}
+
+/** `14 Mar 2026` */
+export function dayWords(day: string): string {
+  const date = Temporal.PlainDate.from(day);
+  return `${date.day} ${months[date.month - 1]} ${date.year}`;
+}
+
+/** `Fri 2 Oct 2026`: a date read back with its weekday shows a slip of the finger. */
+export function weekdayWords(day: string): string {
+  return `${weekdays[Temporal.PlainDate.from(day).dayOfWeek - 1]} ${dayWords(day)}`;
+}

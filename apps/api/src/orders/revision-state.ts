@@ -1,0 +1,62 @@
+import type { OrderCheck } from '@tackboard/contract';
+import { dayWords } from './day-words.js';
+
+export interface LastMade {
+  readonly revision: string;
+  readonly on: string;
+}
+
+interface RevisionAnswer {
+  readonly state: OrderCheck['revisionState'];
+  readonly words: string;
+  readonly note: 'ok' | 'check' | 'stop';
+}
+
+/**
+ * What the ordered revision means: the released one made before, the released one not made before, or another one,
+ * which waits until both are compared.
+ */
+export function revisionAnswer(facts: {
+  ordered: string;
+  released: string;
+  lastMade: LastMade | null;
+}): RevisionAnswer {
+  const { ordered, released, lastMade } = facts;
+  if (!sameRevision(ordered, released)) {
+    return { state: 'different', words: holdReason(facts), note: 'stop' };
+  }
+  if (lastMade === null) {
+    return {
+      state: 'firstTime',
+      words: `revision ${released} is made for the first time`,
+      note: 'check',
+    };
+  }
+  if (sameRevision(lastMade.revision, released)) {
+    return { state: 'unchanged', words: `unchanged since ${dayWords(lastMade.on)}`, note: 'ok' };
+  }
+  const before = `revision ${lastMade.revision} was made last, on ${dayWords(lastMade.on)}`;
+  return {
+    state: 'firstTime',
+    words: `revision ${released} is made for the first time; ${before}`,
+    note: 'check',
+  };
+}
+
+/** Why a job is not ready while the ordered revision is not the released one. */
+export function holdReason(facts: {
+  ordered: string;
+  released: string;
+  lastMade: LastMade | null;
+}): string {
+  const { lastMade, ordered } = facts;
+  const before =
+    lastMade === null || sameRevision(lastMade.revision, ordered)
+      ? `revision ${facts.released} released`
+      : `revision ${lastMade.revision} made last`;
+  return `${before}, ${ordered} ordered: compare before release`;
+}
+
+export function sameRevision(one: string, other: string): boolean {
+  return one.trim().toUpperCase() === other.trim().toUpperCase();
+}
