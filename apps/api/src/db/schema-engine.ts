@@ -1,0 +1,26 @@
+import { readFile } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
+import { bindMigrationAwareSqlAdapterFactory } from '@prisma/driver-adapter-utils';
+import * as engine from '@prisma/schema-engine-wasm/schema_engine_bg';
+import type { SchemaEngine } from '@prisma/schema-engine-wasm';
+
+type EngineModule = typeof engine & { __wbg_set_wasm(exports: WebAssembly.Exports): void };
+
+let loaded: Promise<void> | undefined;
+
+/** Prisma's own schema engine, compiled to WebAssembly: it works with no network and no native binary. */
+export async function openSchemaEngine(file: string): Promise<SchemaEngine> {
+  loaded ??= loadEngine();
+  await loaded;
+  const factory = bindMigrationAwareSqlAdapterFactory(new PrismaBetterSqlite3({ url: `file:${file}` }, { shadowDatabaseUrl: ':memory:' }));
+  return await engine.SchemaEngine.new({ datamodels: undefined }, () => undefined, factory);
+}
+
+async function loadEngine(): Promise<void> {
+  const code = fileURLToPath(import.meta.resolve('@prisma/schema-engine-wasm/schema_engine_bg'));
+  const bytes = await readFile(code.replace(/\.js$/, '.wasm'));
+  const { instance } = await WebAssembly.instantiate(bytes, { './schema_engine_bg.js': engine as unknown as WebAssembly.ModuleImports });
+  (engine as EngineModule).__wbg_set_wasm(instance.exports);
+  (instance.exports as { __wbindgen_start(): void }).__wbindgen_start();
+}
