@@ -1,0 +1,200 @@
+import type { Prisma } from '../db/generated/client.js';
+import type { LastMade } from './revision-state.js';
+import type { CandidateCell, PastRun } from './planning.js';
+import type { KeptSetUp, LoadedItem } from './ready-notes.js';
+
+/** Enough for a median; older runs say little about how the step is made today. */
+const runsPerStep = 30;
+
+const partIncludes = {
+  revisions: {
+    where: { state: 'released' },
+    include: {
+      welds: { select: { stepNumber: true, lengthMm: true, count: true, process: true } },
+      steps: {
+        orderBy: { number: 'asc' },
+        include: {
+          setUps: {
+            where: { current: true },
+            orderBy: { frozenAt: 'desc' },
+            include: { wireItem: true, gasItem: true, program: true, fixture: true },
+          },
+        },
+      },
+    },
+  },
+} as const satisfies Prisma.PartInclude;
+type PartRow = Prisma.PartGetPayload<{ include: typeof partIncludes }>;
+type StepRow = PartRow['revisions'][number]['steps'][number];
+
+export type SetUpAtCell = Omit<KeptSetUp, 'frozenOn'> & {
+  readonly cellId: string;
+  readonly frozenAt: Date;
+};
+export interface PlanStep extends Pick<
+  StepRow,
+  'id' | 'number' | 'name' | 'cellKind' | 'wpsNumber' | 'setUpMin' | 'firstPieceMin' | 'unitMin'
+> {
+  readonly setUps: readonly SetUpAtCell[];
+  readonly weldLengthMm: number;
+  readonly processes: readonly string[];
+}
+export interface PlanPart {
+  readonly id: string;
+  readonly number: string;
+  readonly active: boolean;
+  readonly released: { id: string; label: string; steps: readonly PlanStep[] } | null;
+}
+
+function toStep(row: StepRow, welds: PartRow['revisions'][number]['welds']): PlanStep {
+  const own = welds.filter(({ stepNumber }) => stepNumber === row.number);
+  return {
+    ...row,
+    weldLengthMm: own.reduce((sum, weld) => sum + weld.lengthMm * weld.count, 0),
+    processes: [...new Set(own.map(({ process }) => process))],
+    setUps: row.setUps.map(({ wireItem, gasItem, ...setUp }) => ({
+      ...setUp,
+      wireName: wireItem?.name ?? null,
+      wireDiameterMm: wireItem?.wireDiameterMm ?? null,
+      gasName: gasItem?.name ?? null,
+    })),
+  };
+}
+
+function toPart({ revisions: [released], ...part }: PartRow): PlanPart {
+  return {
+    ...part,
+    released: released
+      ? {
+          id: released.id,
+          label: released.label,
+          steps: released.steps.map((step) => toStep(step, released.welds)),
+        }
+      : null,
+  };
+}
+
+export interface PartHistory {
+  readonly quantities: readonly number[];
+  readonly lastMade: (Omit<LastMade, 'on'> & { finishedAt: Date }) | null;
+}
+
+export interface PlanCell extends CandidateCell {
+  readonly planningFactor: number;
+}
+
+/** Reads what an order line is judged by; every function answers for all lines at once. */
+export function planReader(db: Prisma.TransactionClient) {
+  return {
+    async parts(ids: readonly string[]): Promise<Map<string, PlanPart>> {
+      const rows = await db.part.findMany({
+        where: { id: { in: [...new Set(ids)] } },
+        include: partIncludes,
+      });
+      return new Map(rows.map((row) => [row.id, toPart(row)]));
+    },
+    async histories(partIds: readonly string[]): Promise<Map<string, PartHistory>> {
+      const rows = await db.job.findMany({
+        where: { revision: { partId: { in: [...new Set(partIds)] } }, state: { not: 'cancelled' } },
+        select: {
+          quantity: true,
+          finishedAt: true,
+          revision: { select: { label: true, partId: true } },
+        },
+      });
+      const byPart = groupBy(rows, ({ revision }) => revision.partId);
+      return new Map([...byPart].map(([partId, jobs]) => [partId, historyOf(jobs)]));
+    },
+    async pastRuns(stepIds: readonly string[]): Promise<Map<string, PastRun[]>> {
+      const rows = await db.run.findMany({
+        where: { jobStep: { stepId: { in: [...stepIds] } }, endedAt: { not: null } },
+        select: {
+          startedAt: true,
+          endedAt: true,
+          goodCount: true,
+          reworkCount: true,
+          scrapCount: true,
+          setUpMin: true,
+          stops: { select: { cause: true, startedAt: true, endedAt: true } },
+          jobStep: { select: { stepId: true } },
+        },
+        orderBy: { startedAt: 'desc' },
+        take: runsPerStep * stepIds.length,
+      });
+      const byStep = groupBy(rows, ({ jobStep }) => jobStep.stepId);
+      return new Map([...byStep].map(([stepId, runs]) => [stepId, runs.flatMap(toPastRun)]));
+    },
+    async cells(): Promise<PlanCell[]> {
+      const cells = await db.cell.findMany({
+        where: { active: true },
+        select: { id: true, code: true, kind: true, planningFactor: true },
+        orderBy: { code: 'asc' },
+      });
+      const sums = await db.jobStep.groupBy({
+        by: ['cellId'],
+        where: { state: { in: ['blocked', 'waiting', 'held'] } },
+        _sum: { plannedMin: true },
+      });
+      const queued = new Map(sums.map(({ cellId, _sum }) => [cellId, _sum.plannedMin ?? 0]));
+      return cells.map((cell) => ({ ...cell, queuedMin: queued.get(cell.id) ?? 0 }));
+    },
+    async loads(cellIds: readonly string[]): Promise<Map<string, LoadedItem[]>> {
+      const rows = await db.lotLoad.findMany({
+        where: { cellId: { in: [...cellIds] }, unloadedAt: null },
+        select: {
+          cellId: true,
+          kind: true,
+          leftAmount: true,
+          lot: { select: { item: { select: { id: true, name: true, unit: true } } } },
+        },
+      });
+      const byCell = groupBy(rows, ({ cellId }) => cellId);
+      return new Map([...byCell].map(([cellId, loads]) => [cellId, loads.map(toLoadedItem)]));
+    },
+  };
+}
+
+function historyOf(
+  jobs: readonly { quantity: number; finishedAt: Date | null; revision: { label: string } }[],
+): PartHistory {
+  const last = jobs
+    .flatMap(({ finishedAt, revision }) =>
+      finishedAt === null ? [] : [{ revision: revision.label, finishedAt }],
+    )
+    .toSorted((a, b) => b.finishedAt.getTime() - a.finishedAt.getTime())[0];
+  return { quantities: jobs.map(({ quantity }) => quantity), lastMade: last ?? null };
+}
+
+function toPastRun(row: {
+  startedAt: Date;
+  endedAt: Date | null;
+  goodCount: number;
+  reworkCount: number;
+  scrapCount: number;
+  setUpMin: number;
+  stops: PastRun['stops'];
+}): PastRun[] {
+  const { endedAt, goodCount, reworkCount, scrapCount, ...run } = row;
+  return endedAt === null
+    ? []
+    : [{ ...run, endedAt, madeCount: goodCount + reworkCount + scrapCount }];
+}
+
+function toLoadedItem(row: {
+  kind: string;
+  leftAmount: number;
+  lot: { item: { id: string; name: string; unit: string } };
+}): LoadedItem {
+  const { kind, leftAmount, lot } = row;
+  return { kind, leftAmount, itemId: lot.item.id, itemName: lot.item.name, unit: lot.item.unit };
+}
+
+function groupBy<T>(rows: readonly T[], keyOf: (row: T) => string): Map<string, T[]> {
+  const groups = new Map<string, T[]>();
+  for (const row of rows) {
+    const group = groups.get(keyOf(row));
+    if (group) group.push(row);
+    else groups.set(keyOf(row), [row]);
+  }
+  return groups;
+}

@@ -1,0 +1,227 @@
+import type { Job } from '@tackboard/contract';
+import type { Prisma } from '../db/generated/client.js';
+
+const jobIncludes = {
+  order: { include: { customer: { select: { name: true } } } },
+  revision: { select: { label: true, part: { select: { id: true, number: true, name: true } } } },
+  steps: {
+    orderBy: { number: 'asc' },
+    include: {
+      step: { select: { name: true } },
+      cell: { select: { code: true } },
+      holding: { select: { person: { select: { name: true } } } },
+    },
+  },
+} as const satisfies Prisma.JobInclude;
+type JobRow = Prisma.JobGetPayload<{ include: typeof jobIncludes }>;
+
+/** A job as it stands in the database; whether it is late depends on the day and is the service's to say. */
+export type JobRecord = Omit<Job, 'late' | 'createdAt' | 'finishedAt'> & {
+  readonly createdAt: Date;
+  readonly finishedAt: Date | null;
+};
+
+export interface OrderRecord {
+  readonly id: string;
+  readonly version: number;
+  readonly number: number;
+  readonly customerId: string;
+  readonly customerName: string;
+  readonly customerOrder: string;
+  readonly createdAt: Date;
+  readonly createdBy: string;
+  readonly jobs: readonly JobRecord[];
+}
+
+function toJob(row: JobRow): JobRecord {
+  const { order, revision, steps, lineNumber: _lineNumber, ...job } = row;
+  return {
+    ...job,
+    orderNumber: order.number,
+    customerName: order.customer.name,
+    customerOrder: order.customerNumber,
+    partId: revision.part.id,
+    partNumber: revision.part.number,
+    partName: revision.part.name,
+    revision: revision.label,
+    steps: steps.map(({ step, cell, holding, ...rest }) => ({
+      ...rest,
+      name: step.name,
+      cellCode: cell.code,
+      holder: holding?.person.name ?? null,
+    })),
+  };
+}
+
+const orderIncludes = {
+  customer: { select: { name: true } },
+  jobs: { include: jobIncludes, orderBy: { lineNumber: 'asc' } },
+} as const satisfies Prisma.OrderInclude;
+type OrderRow = Prisma.OrderGetPayload<{ include: typeof orderIncludes }>;
+
+function toOrder(row: OrderRow): OrderRecord {
+  const { customer, customerNumber, jobs, ...order } = row;
+  return {
+    ...order,
+    customerName: customer.name,
+    customerOrder: customerNumber,
+    jobs: jobs.map(toJob),
+  };
+}
+
+export interface OrderFilter {
+  readonly search?: string | undefined;
+  readonly customerId?: string | undefined;
+  readonly limit: number;
+  readonly offset: number;
+}
+
+function whereOf({ search, customerId }: OrderFilter): Prisma.OrderWhereInput {
+  const number = Number(search);
+  return {
+    ...(customerId === undefined ? {} : { customerId }),
+    ...(search === undefined || search === ''
+      ? {}
+      : {
+          OR: [
+            { customerNumber: { contains: search } },
+            { customer: { name: { contains: search } } },
+            { jobs: { some: { revision: { part: { number: { contains: search } } } } } },
+            ...(Number.isInteger(number) ? [{ number }, { jobs: { some: { number } } }] : []),
+          ],
+        }),
+  };
+}
+
+export function reader(db: Prisma.TransactionClient) {
+  return {
+    async orders(filter: OrderFilter): Promise<{ orders: OrderRecord[]; total: number }> {
+      const where = whereOf(filter);
+      const total = await db.order.count({ where });
+      const rows = await db.order.findMany({
+        where,
+        include: orderIncludes,
+        orderBy: { number: 'desc' },
+        take: filter.limit,
+        skip: filter.offset,
+      });
+      return { orders: rows.map(toOrder), total };
+    },
+    async order(id: string): Promise<OrderRecord | null> {
+      const row = await db.order.findUnique({ where: { id }, include: orderIncludes });
+      return row && toOrder(row);
+    },
+    async job(id: string): Promise<JobRecord | null> {
+      const row = await db.job.findUnique({ where: { id }, include: jobIncludes });
+      return row && toJob(row);
+    },
+    async jobOfStep(jobStepId: string): Promise<JobRecord | null> {
+      const row = await db.job.findFirst({
+        where: { steps: { some: { id: jobStepId } } },
+        include: jobIncludes,
+      });
+      return row && toJob(row);
+    },
+    async customer(id: string) {
+      return db.customer.findUnique({ where: { id }, select: { name: true, active: true } });
+    },
+    async names(ids: readonly string[]): Promise<Map<string, string>> {
+      const rows = await db.person.findMany({
+        where: { id: { in: [...new Set(ids)] } },
+        select: { id: true, name: true },
+      });
+      return new Map(rows.map(({ id, name }) => [id, name]));
+    },
+  };
+}
+
+export interface NewJob {
+  readonly id: string;
+  readonly number: number;
+  readonly orderId: string;
+  readonly lineNumber: number;
+  readonly revisionId: string;
+  readonly orderedRevision: string;
+  readonly quantity: number;
+  readonly dueOn: string;
+  readonly released: boolean;
+  readonly holdReason: string | null;
+  readonly pastDueReason: string | null;
+  readonly createdAt: Date;
+}
+
+interface At {
+  readonly id: string;
+  readonly version: number;
+}
+
+export function writer(tx: Prisma.TransactionClient) {
+  return {
+    ...reader(tx),
+    /** The first of `count` new running numbers. */
+    async nextNumbers(name: 'order' | 'job', count: number): Promise<number> {
+      const { value } = await tx.counter.upsert({
+        where: { name },
+        create: { name, value: count },
+        update: { value: { increment: count } },
+      });
+      return value - count + 1;
+    },
+    async addOrder(order: {
+      id: string;
+      number: number;
+      customerId: string;
+      customerNumber: string;
+      createdAt: Date;
+      createdBy: string;
+    }): Promise<void> {
+      await tx.order.create({ data: order });
+    },
+    async addJobs(jobs: readonly NewJob[]): Promise<void> {
+      await tx.job.createMany({ data: [...jobs] });
+    },
+    /** False when the row has moved on. */
+    async setJob(
+      at: At,
+      fields: {
+        quantity?: number;
+        dueOn?: string;
+        revisionId?: string;
+        released?: boolean;
+        holdReason?: string | null;
+        state?: Job['state'];
+        finishedAt?: Date;
+      },
+    ): Promise<boolean> {
+      const { count } = await tx.job.updateMany({
+        where: { id: at.id, version: at.version },
+        data: { ...fields, version: { increment: 1 } },
+      });
+      return count === 1;
+    },
+    async setPlannedMin(jobStepId: string, plannedMin: number): Promise<void> {
+      await tx.jobStep.update({
+        where: { id: jobStepId },
+        data: { plannedMin, version: { increment: 1 } },
+      });
+    },
+    async setKit(jobStepId: string, kitComplete: boolean): Promise<void> {
+      await tx.jobStep.update({
+        where: { id: jobStepId },
+        data: { kitComplete, version: { increment: 1 } },
+      });
+    },
+    async cancelSteps(jobId: string): Promise<void> {
+      await tx.jobStep.updateMany({
+        where: { jobId, state: { in: ['blocked', 'waiting'] } },
+        data: { state: 'cancelled', version: { increment: 1 } },
+      });
+    },
+    /** Steps that nobody has worked on leave the run queue, so that those of another revision can take their place. */
+    async removeUnstartedSteps(jobId: string): Promise<void> {
+      await tx.jobStep.deleteMany({
+        where: { jobId, state: { in: ['blocked', 'waiting'] }, runs: { none: {} } },
+      });
+    },
+  };
+}
