@@ -56,7 +56,7 @@ function isAllowed(given: unknown, bound: Bound): boolean {
   );
 }
 
-export function allowedText(bound: Bound): string {
+function allowedText(bound: Bound): string {
   const kind = bound.whole ? 'a whole number' : 'a number';
   return `${kind} from ${bound.min} to ${bound.max} ${bound.unit}`.trimEnd();
 }

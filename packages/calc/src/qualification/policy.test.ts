@@ -1,0 +1,48 @@
+import { expect, it } from 'vitest';
+import type { FitLine, FitResult, FitVariable } from './answer.js';
+import { fitPolicy, strength, strongest, type Strength } from './policy.js';
+
+/** The shop's own rules: variable, result, on an uncoded part, on a coded part. */
+const cases: [FitVariable, FitResult, Strength, Strength][] = [
+  ['process', 'outside', 'gate', 'refuse'],
+  ['mechanisation', 'outside', 'gate', 'gate'],
+  ['materialGroup', 'outside', 'gate', 'refuse'],
+  ['thickness', 'outside', 'gate', 'refuse'],
+  ['jointType', 'outside', 'gate', 'refuse'],
+  ['throat', 'outside', 'gate', 'refuse'],
+  ['position', 'outside', 'gate', 'refuse'],
+  ['wireDiameter', 'outside', 'gate', 'gate'],
+  ['filler', 'outside', 'gate', 'gate'],
+  ['gas', 'outside', 'gate', 'gate'],
+  ['current', 'outside', 'gate', 'gate'],
+  ['heatInput', 'outside', 'gate', 'gate'],
+  ['heatInput', 'cannotSay', 'gate', 'gate'],
+  ['thickness', 'cannotSay', 'gate', 'gate'],
+  ['preheat', 'outside', 'refuse', 'refuse'],
+  ['preheat', 'cannotSay', 'refuse', 'refuse'],
+  ['interpass', 'outside', 'gate', 'gate'],
+  ['interpass', 'cannotSay', 'tell', 'tell'],
+  ['travel', 'inside', 'pass', 'pass'],
+];
+it.each(cases)('%s %s: %s, on a coded part %s', (variable, result, uncoded, coded) => {
+  expect(fitPolicy({ variable, result, coded: false })).toBe(uncoded);
+  expect(fitPolicy({ variable, result, coded: true })).toBe(coded);
+});
+
+function line(variable: FitVariable, result: FitResult): FitLine {
+  const limits = { given: null, unit: null, min: null, max: null, allowed: null, margin: null };
+  return { variable, result, reason: 'inRange', ...limits };
+}
+
+it('takes the strongest line of an answer', () => {
+  const lines = [line('travel', 'inside'), line('interpass', 'cannotSay')];
+  expect(strength({ result: 'cannotSay', lines }, { coded: false })).toBe('tell');
+  const thick = { result: 'outside' as const, lines: [...lines, line('thickness', 'outside')] };
+  expect(strength(thick, { coded: false })).toBe('gate');
+  expect(strength(thick, { coded: true })).toBe('refuse');
+});
+
+it('does not pass when nothing was checked', () => {
+  expect(strongest([])).toBe('gate');
+  expect(strongest(['pass', 'pass'])).toBe('pass');
+});
