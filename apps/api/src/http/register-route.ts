@@ -1,0 +1,96 @@
+import { createHash } from 'node:crypto';
+import { mayCall, refusals, RefusalReply, type BodyOf, type ParamsOf, type QueryOf, type RefusalCode, type ReplyOf, type Route } from '@tackboard/contract';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
+import type { Actor } from '../actor.js';
+import { Refusal } from '../refusal.js';
+
+export interface Call<R extends Route> {
+  readonly params: ParamsOf<R>;
+  readonly query: QueryOf<R>;
+  readonly body: BodyOf<R>;
+  readonly actor: Actor;
+  readonly request: FastifyRequest;
+}
+
+interface Options {
+  /** The answer holds a secret that is shown once: it is not kept for a repeat of the command. */
+  readonly keepsNoAnswer?: boolean;
+}
+
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    route?: Route;
+  }
+}
+
+/** Gives one operation of the contract its door: shape, access rule, refusals and reply all come from there. */
+export function registerRoute<R extends Route>(
+  app: FastifyInstance,
+  route: R,
+  handle: (call: Call<R>, reply: { header(name: string, value: string): unknown; setCookie: ReplyCookies['setCookie']; clearCookie: ReplyCookies['clearCookie'] }) => Promise<ReplyOf<R>> | ReplyOf<R>,
+  options: Options = {},
+): void {
+  app.route({
+    method: route.method,
+    url: route.path,
+    config: { route },
+    schema: {
+      ...(route.params === undefined ? {} : { params: route.params }),
+      ...(route.query === undefined ? {} : { querystring: route.query }),
+      ...(route.body === undefined ? {} : { body: route.body }),
+      response: { 200: route.reply, ...refusalSchemas(route) },
+    },
+    // Access is decided before the shape of the input: a stranger learns nothing from the answers.
+    preValidation: async (request) => {
+      enforce(route, request);
+    },
+    handler: async (request, reply) => {
+      const actor: Actor = { ...request.actor, command: options.keepsNoAnswer === true ? null : commandOf(route, request) };
+      return await handle({ params: request.params as ParamsOf<R>, query: request.query as QueryOf<R>, body: request.body as BodyOf<R>, actor, request }, reply);
+    },
+  });
+}
+
+type ReplyCookies = import('fastify').FastifyReply;
+
+export function enforce(route: Pick<Route, 'access'>, request: FastifyRequest): void {
+  const { person, tablet } = request.actor;
+  if (mayCall(route.access, { person, tablet: tablet !== null })) return;
+  if (person !== null && route.access.kind === 'person') {
+    throw new Refusal('NOT_ALLOWED', `${person.code} (${person.role}) may not do this. It needs ${needed(route)}.`);
+  }
+  throw new Refusal('NOT_SIGNED_IN', route.access.kind === 'tablet' ? 'This works at a registered cell tablet only. Ask the manager to register this device.' : 'Sign in first. What you typed stays on the screen.');
+}
+
+function needed(route: Pick<Route, 'access'>): string {
+  if (route.access.kind !== 'person') return 'a registered tablet';
+  if (route.access.coordinator === true) return 'the authority of the welding coordinator';
+  return `one of these roles: ${route.access.roles.join(', ')}`;
+}
+
+/** The refusals that follow from access and shape are added to the ones the route names. */
+export function refusalsOf(route: Route): readonly RefusalCode[] {
+  const codes = new Set<RefusalCode>(route.refusals);
+  if (route.access.kind !== 'public') codes.add('NOT_SIGNED_IN');
+  if (route.access.kind === 'person') codes.add('NOT_ALLOWED');
+  if (route.params !== undefined || route.query !== undefined || route.body !== undefined) codes.add('INVALID');
+  if (route.method !== 'GET') for (const code of ['FOREIGN_ORIGIN', 'DUPLICATE'] as const) codes.add(code);
+  if (route.body !== undefined) for (const code of ['INVALID', 'TOO_LARGE', 'WRONG_MEDIA_TYPE'] as const) codes.add(code);
+  codes.add('TOO_MANY_ATTEMPTS');
+  return [...codes];
+}
+
+function refusalSchemas(route: Route): Record<number, typeof RefusalReply> {
+  return Object.fromEntries(refusalsOf(route).map((code) => [refusals[code], RefusalReply]));
+}
+
+function commandOf(route: Route, request: FastifyRequest): Actor['command'] {
+  const key = request.headers['idempotency-key'];
+  if (key === undefined || route.method === 'GET') return null;
+  if (typeof key !== 'string' || !/^[\w.-]{8,80}$/.test(key)) {
+    throw new Refusal('INVALID', 'The header Idempotency-Key must have 8 to 80 letters, digits, point, - or _.', { fields: [{ field: 'header.idempotency-key', given: String(key).slice(0, 200), allowed: '8 to 80 letters, digits, point, - or _' }] });
+  }
+  const owner = request.actor.person?.id ?? request.actor.tablet?.id ?? 'nobody';
+  const digest = createHash('sha256').update(JSON.stringify([request.url, request.body ?? null])).digest('hex');
+  return { key: `${owner}:${key}`, routeId: route.id, digest };
+}
