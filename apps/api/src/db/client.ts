@@ -15,7 +15,12 @@ export interface Database {
 }
 
 /** The settings without which the promises of the service do not hold. */
-const required = { journal_mode: 'wal', foreign_keys: 1n, synchronous: 2n, busy_timeout: 5000n } as const;
+const required = {
+  journal_mode: 'wal',
+  foreign_keys: 1n,
+  synchronous: 2n,
+  busy_timeout: 5000n,
+} as const;
 
 /**
  * Opens one file twice: the adapter shares one connection per client, so a read through the writer
@@ -24,6 +29,7 @@ const required = { journal_mode: 'wal', foreign_keys: 1n, synchronous: 2n, busy_
 export async function openDatabase(file: string): Promise<Database> {
   const writer = await connect(file);
   const reader = await connect(file);
+  await reader.$executeRawUnsafe('PRAGMA query_only = ON');
   return {
     file,
     reader,
@@ -36,7 +42,9 @@ export async function openDatabase(file: string): Promise<Database> {
 }
 
 async function connect(file: string): Promise<PrismaClient> {
-  const client = new PrismaClient({ adapter: new PrismaBetterSqlite3({ url: `file:${file}`, timeout: 5000 }) });
+  const client = new PrismaClient({
+    adapter: new PrismaBetterSqlite3({ url: `file:${file}`, timeout: 5000 }),
+  });
   await client.$queryRawUnsafe('PRAGMA journal_mode = WAL');
   await client.$executeRawUnsafe('PRAGMA synchronous = FULL');
   await client.$executeRawUnsafe('PRAGMA foreign_keys = ON');
@@ -44,7 +52,9 @@ async function connect(file: string): Promise<PrismaClient> {
     const [row] = await client.$queryRawUnsafe<Record<string, unknown>[]>(`PRAGMA ${pragma}`);
     const found = row === undefined ? undefined : Object.values(row)[0];
     if (String(found) !== String(wanted)) {
-      throw new Error(`The database must run with ${pragma} = ${String(wanted)}, but it is ${String(found)}: ${file}`);
+      throw new Error(
+        `The database must run with ${pragma} = ${String(wanted)}, but it is ${String(found)}: ${file}`,
+      );
     }
   }
   return client;

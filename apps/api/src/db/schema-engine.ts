@@ -5,7 +5,15 @@ import { bindMigrationAwareSqlAdapterFactory } from '@prisma/driver-adapter-util
 import * as engine from '@prisma/schema-engine-wasm/schema_engine_bg';
 import type { SchemaEngine } from '@prisma/schema-engine-wasm';
 
-type EngineModule = typeof engine & { __wbg_set_wasm(exports: WebAssembly.Exports): void };
+/** The part of the platform's WebAssembly that is used here; the ES library's types do not name it. */
+interface Wasm {
+  instantiate(
+    bytes: Uint8Array,
+    imports: object,
+  ): Promise<{ readonly instance: { readonly exports: { __wbindgen_start(): void } } }>;
+}
+
+type EngineModule = typeof engine & { __wbg_set_wasm(exports: object): void };
 
 let loaded: Promise<void> | undefined;
 
@@ -13,14 +21,17 @@ let loaded: Promise<void> | undefined;
 export async function openSchemaEngine(file: string): Promise<SchemaEngine> {
   loaded ??= loadEngine();
   await loaded;
-  const factory = bindMigrationAwareSqlAdapterFactory(new PrismaBetterSqlite3({ url: `file:${file}` }, { shadowDatabaseUrl: ':memory:' }));
+  const factory = bindMigrationAwareSqlAdapterFactory(
+    new PrismaBetterSqlite3({ url: `file:${file}` }, { shadowDatabaseUrl: ':memory:' }),
+  );
   return await engine.SchemaEngine.new({ datamodels: undefined }, () => undefined, factory);
 }
 
 async function loadEngine(): Promise<void> {
   const code = fileURLToPath(import.meta.resolve('@prisma/schema-engine-wasm/schema_engine_bg'));
   const bytes = await readFile(code.replace(/\.js$/, '.wasm'));
-  const { instance } = await WebAssembly.instantiate(bytes, { './schema_engine_bg.js': engine as unknown as WebAssembly.ModuleImports });
+  const { WebAssembly } = globalThis as unknown as { WebAssembly: Wasm };
+  const { instance } = await WebAssembly.instantiate(bytes, { './schema_engine_bg.js': engine });
   (engine as EngineModule).__wbg_set_wasm(instance.exports);
-  (instance.exports as { __wbindgen_start(): void }).__wbindgen_start();
+  instance.exports.__wbindgen_start();
 }

@@ -1,3 +1,4 @@
+import { AsyncLocalStorage } from 'node:async_hooks';
 import type { Actor } from '../actor.js';
 import type { NewEvent } from '../events/event.js';
 import { appendEvents } from '../events/store.js';
@@ -28,6 +29,7 @@ export interface UnitOfWork {
   drain(): Promise<void>;
 }
 
+const inside = new AsyncLocalStorage<boolean>();
 const maxWaitMs = 15_000;
 const timeoutMs = 30_000;
 
@@ -45,24 +47,27 @@ export function createUnitOfWork(database: Database, clock: { now(): Date }): Un
         if (stored !== null) return stored.answer as T;
         const now = clock.now();
         const open = openUnit(tx, actor, now, events, after);
-        const result = await act(open.unit);
-        open.close();
+        const result = await act(open.unit).finally(open.close);
         if (events.length > 0) await appendEvents(tx, actor, now, events);
         if (actor.command !== null) await storeAnswer(tx, actor.command, result, now);
         return result;
       },
       { maxWait: maxWaitMs, timeout: timeoutMs },
     );
-    for (const done of after) done();
-    if (events.length > 0) for (const listener of listeners) listener();
+    // Committed is committed: whoever listens cannot make it look failed.
+    for (const told of [...after, ...(events.length > 0 ? listeners : [])]) tell(told);
     return answer;
   }
 
   return {
     async write(actor, act) {
+      if (inside.getStore() === true)
+        throw new Error(
+          'A write inside a write would wait for itself. Pass the open unit on instead.',
+        );
       const turn = tail.then(
-        async () => await run(actor, act),
-        async () => await run(actor, act),
+        async () => await inside.run(true, async () => await run(actor, act)),
+        async () => await inside.run(true, async () => await run(actor, act)),
       );
       tail = turn.catch(() => undefined);
       return await turn;
@@ -77,7 +82,21 @@ export function createUnitOfWork(database: Database, clock: { now(): Date }): Un
   };
 }
 
-function openUnit(tx: TransactionClient, actor: Actor, now: Date, events: NewEvent[], after: (() => void)[]) {
+function tell(listener: () => void): void {
+  try {
+    listener();
+  } catch (error) {
+    process.emitWarning(error instanceof Error ? error : String(error));
+  }
+}
+
+function openUnit(
+  tx: TransactionClient,
+  actor: Actor,
+  now: Date,
+  events: NewEvent[],
+  after: (() => void)[],
+) {
   let open = true;
   const check = () => {
     if (!open) throw new Error('This unit of work has ended; nothing can be added to it.');
@@ -101,19 +120,39 @@ function openUnit(tx: TransactionClient, actor: Actor, now: Date, events: NewEve
   return { unit, close: () => (open = false) };
 }
 
-async function storedAnswer(tx: TransactionClient, actor: Actor): Promise<{ answer: unknown } | null> {
+export async function storedAnswer(
+  db: Pick<TransactionClient, 'command'>,
+  actor: Pick<Actor, 'command'>,
+): Promise<{ answer: unknown } | null> {
   if (actor.command === null) return null;
   const { key, routeId, digest } = actor.command;
-  const stored = await tx.command.findUnique({ where: { key } });
+  const stored = await db.command.findUnique({ where: { key } });
   if (stored === null) return null;
   if (stored.routeId !== routeId || stored.digest !== digest) {
-    throw new Refusal('DUPLICATE', 'This Idempotency-Key was used for another command. Give every command a key of its own.', {
-      fields: [{ field: 'header.idempotency-key', given: key.slice(0, 80), allowed: 'a key not used before' }],
-    });
+    throw new Refusal(
+      'DUPLICATE',
+      'This Idempotency-Key was used for another command. Give every command a key of its own.',
+      {
+        fields: [
+          {
+            field: 'header.idempotency-key',
+            given: key.slice(0, 80),
+            allowed: 'a key not used before',
+          },
+        ],
+      },
+    );
   }
   return { answer: stored.answer };
 }
 
-async function storeAnswer(tx: TransactionClient, command: NonNullable<Actor['command']>, answer: unknown, storedAt: Date): Promise<void> {
-  await tx.command.create({ data: { ...command, answer: answer as Prisma.InputJsonValue, storedAt } });
+async function storeAnswer(
+  tx: TransactionClient,
+  command: NonNullable<Actor['command']>,
+  answer: unknown,
+  storedAt: Date,
+): Promise<void> {
+  await tx.command.create({
+    data: { ...command, answer: answer as Prisma.InputJsonValue, storedAt },
+  });
 }

@@ -4,10 +4,16 @@ import type { Db, TransactionClient } from '../db/client.js';
 import { Prisma } from '../db/generated/client.js';
 import type { NewEvent } from './event.js';
 
-const json = (value: unknown) => (value === undefined || value === null ? Prisma.DbNull : (value as Prisma.InputJsonValue));
+const json = (value: unknown) =>
+  value === undefined || value === null ? Prisma.DbNull : (value as Prisma.InputJsonValue);
 
 /** Appends; there is no method that changes or deletes, and the database refuses both. */
-export async function appendEvents(tx: TransactionClient, actor: Actor, at: Date, events: readonly NewEvent[]): Promise<void> {
+export async function appendEvents(
+  tx: TransactionClient,
+  actor: Actor,
+  at: Date,
+  events: readonly NewEvent[],
+): Promise<void> {
   await tx.event.createMany({
     data: events.map((event) => ({
       at,
@@ -39,18 +45,40 @@ export function eventReader(db: Db) {
         where: { seq: { gt: seq } },
         orderBy: { seq: 'asc' },
         take: limit,
-        select: { seq: true, type: true, subjectType: true, subjectId: true, subjectVersion: true, cellId: true },
+        select: {
+          seq: true,
+          type: true,
+          subjectType: true,
+          subjectId: true,
+          subjectVersion: true,
+          cellId: true,
+        },
       });
-      return rows.map(({ subjectVersion, subjectType, ...row }) => ({ ...row, subjectType: subjectType as SubjectType, version: subjectVersion }));
+      return rows.map(({ subjectVersion, subjectType, ...row }) => ({
+        ...row,
+        subjectType: subjectType as SubjectType,
+        version: subjectVersion,
+      }));
     },
-    async history(subjectType: SubjectType, subjectId: string, limit: number, before?: number): Promise<HistoryEntry[]> {
+    async history(
+      subjectType: SubjectType,
+      subjectId: string,
+      limit: number,
+      before?: number,
+    ): Promise<HistoryEntry[]> {
       const rows = await db.event.findMany({
         where: { subjectType, subjectId, ...(before === undefined ? {} : { seq: { lt: before } }) },
         orderBy: { seq: 'desc' },
         take: limit,
       });
-      const people = await db.person.findMany({ where: { id: { in: rows.flatMap((row) => row.actorId ?? []) } }, select: { id: true, code: true, name: true } });
-      const tablets = await db.tablet.findMany({ where: { id: { in: rows.flatMap((row) => row.deviceId ?? []) } }, select: { id: true, name: true } });
+      const people = await db.person.findMany({
+        where: { id: { in: rows.flatMap((row) => row.actorId ?? []) } },
+        select: { id: true, code: true, name: true },
+      });
+      const tablets = await db.tablet.findMany({
+        where: { id: { in: rows.flatMap((row) => row.deviceId ?? []) } },
+        select: { id: true, name: true },
+      });
       const byId = new Map(people.map((person) => [person.id, person]));
       const tabletById = new Map(tablets.map((tablet) => [tablet.id, tablet.name]));
       return rows.map((row) => ({

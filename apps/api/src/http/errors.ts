@@ -1,5 +1,10 @@
-import { refusals, type FieldRefusal, type RefusalCode, type RefusalReply } from '@tackboard/contract';
-import type { FastifyError, FastifyInstance, FastifyRequest } from 'fastify';
+import {
+  refusals,
+  type FieldRefusal,
+  type RefusalCode,
+  type RefusalReply,
+} from '@tackboard/contract';
+import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
 import { Refusal } from '../refusal.js';
 
@@ -10,41 +15,100 @@ export function installErrors(app: FastifyInstance): void {
     if (refusal.code === 'INTERNAL') request.log.error(error);
     return reply.code(refusals[refusal.code]).send(bodyOf(refusal, request));
   });
-  app.setNotFoundHandler((request, reply) => reply.code(404).send(bodyOf(new Refusal('NOT_FOUND', `There is nothing at ${request.method} ${request.url.slice(0, 200)}.`), request)));
+}
+
+/** Addresses that cannot be read at all never reach a route. */
+export function frameworkErrors(
+  error: FastifyError,
+  request: FastifyRequest,
+  reply: FastifyReply,
+): void {
+  const refusal = new Refusal(
+    'INVALID',
+    `The address cannot be read (${error.code}). Check it and try again.`,
+  );
+  void reply.code(refusals.INVALID).send(bodyOf(refusal, request));
 }
 
 export function bodyOf(refusal: Refusal, request: FastifyRequest): RefusalReply {
-  return { code: refusal.code, message: refusal.message, fields: [...refusal.fields], current: refusal.current, requestId: request.id };
+  return {
+    code: refusal.code,
+    message: refusal.message,
+    fields: [...refusal.fields],
+    current: refusal.current,
+    requestId: request.id,
+  };
 }
 
-const codeOfStatus: Readonly<Record<number, RefusalCode>> = { 400: 'INVALID', 404: 'NOT_FOUND', 413: 'TOO_LARGE', 415: 'WRONG_MEDIA_TYPE', 429: 'TOO_MANY_ATTEMPTS' };
+const codeOfStatus: Readonly<Record<number, RefusalCode>> = {
+  400: 'INVALID',
+  404: 'NOT_FOUND',
+  413: 'TOO_LARGE',
+  415: 'WRONG_MEDIA_TYPE',
+  429: 'TOO_MANY_ATTEMPTS',
+};
 
 const wordsOfCode: Readonly<Partial<Record<RefusalCode, string>>> = {
-  INVALID: 'The request could not be read: its body must be valid JSON. Check it and send it again.',
+  INVALID:
+    'The request could not be read: its body must be valid JSON. Check it and send it again.',
   TOO_LARGE: 'What was sent is larger than 1 MB. Send less at once.',
   WRONG_MEDIA_TYPE: 'The body must be JSON, sent as application/json.',
-  TOO_MANY_ATTEMPTS: 'Too many requests from this device within a minute. Wait a minute and try again.',
+  TOO_MANY_ATTEMPTS:
+    'Too many requests from this device within a minute. Wait a minute and try again.',
 };
 
 function toRefusal(error: FastifyError, request: FastifyRequest): Refusal {
   if (error instanceof Refusal) return error;
   if (hasZodFastifySchemaValidationErrors(error)) {
     const place = error.validationContext ?? 'body';
-    const fields = error.validation.map((issue) => fieldOf(place, issue.instancePath, issue.message ?? 'another value', request));
+    const fields = error.validation.map((issue) =>
+      fieldOf(place, issue.instancePath, issue.message ?? 'another value', request),
+    );
     return new Refusal('INVALID', sentence(fields), { fields });
   }
-  if (isUniqueViolation(error)) return new Refusal('DUPLICATE', 'This is on file already. Look for it, or choose another number or name.');
+  if (databaseCode(error) === 'P2003')
+    return new Refusal(
+      'NOT_FOUND',
+      'Something this points to is not on file any more. Load the page again and choose anew.',
+    );
+  if (databaseCode(error) === 'P2002')
+    return new Refusal(
+      'DUPLICATE',
+      'This is on file already. Look for it, or choose another number or name.',
+    );
   const code = error.statusCode === undefined ? undefined : codeOfStatus[error.statusCode];
   if (code !== undefined) return new Refusal(code, wordsOfCode[code] ?? error.message);
-  return new Refusal('INTERNAL', 'Something went wrong here, and nothing was changed. Try again; if it comes back, tell the office the request number.');
+  return new Refusal(
+    'INTERNAL',
+    'Something went wrong here, and nothing was changed. Try again; if it comes back, tell the office the request number.',
+  );
 }
 
-function fieldOf(place: string, instancePath: string, allowed: string, request: FastifyRequest): FieldRefusal {
+/** Never said back, not even to the one who typed it. */
+const secrets: ReadonlySet<string> = new Set(['password', 'oldPassword', 'newPassword', 'pin']);
+
+function fieldOf(
+  place: string,
+  instancePath: string,
+  allowed: string,
+  request: FastifyRequest,
+): FieldRefusal {
   const keys = instancePath.split('/').slice(1);
-  const root = place === 'querystring' ? request.query : place === 'params' ? request.params : request.body;
+  const root =
+    place === 'querystring' ? request.query : place === 'params' ? request.params : request.body;
   const name = place === 'querystring' ? 'query' : place;
-  const value = keys.reduce<unknown>((holder, key) => (holder !== null && typeof holder === 'object' ? (holder as Record<string, unknown>)[key] : undefined), root);
-  return { field: [name, ...keys].join('.'), given: shown(value), allowed };
+  const value = keys.reduce<unknown>(
+    (holder, key) =>
+      holder !== null && typeof holder === 'object'
+        ? (holder as Record<string, unknown>)[key]
+        : undefined,
+    root,
+  );
+  return {
+    field: [name, ...keys].join('.'),
+    given: secrets.has(keys.at(-1) ?? '') ? null : shown(value),
+    allowed,
+  };
 }
 
 function shown(value: unknown): string | null {
@@ -53,10 +117,15 @@ function shown(value: unknown): string | null {
 }
 
 function sentence(fields: readonly FieldRefusal[]): string {
-  const lines = fields.slice(0, 5).map((field) => `${field.field} ${field.given === null ? 'is missing' : `is ${JSON.stringify(field.given)}`}: ${field.allowed}`);
+  const lines = fields
+    .slice(0, 5)
+    .map(
+      (field) =>
+        `${field.field} ${field.given === null ? 'is missing' : `is ${JSON.stringify(field.given)}`}: ${field.allowed}`,
+    );
   return `${lines.join('; ')}. Correct it and send it again.`;
 }
 
-function isUniqueViolation(error: unknown): boolean {
-  return typeof error === 'object' && error !== null && 'code' in error && error.code === 'P2002';
+function databaseCode(error: unknown): unknown {
+  return typeof error === 'object' && error !== null && 'code' in error ? error.code : undefined;
 }

@@ -9,8 +9,15 @@ export function installOriginCheck(app: FastifyInstance): void {
   app.addHook('onRequest', async (request) => {
     if (safeMethods.has(request.method)) return;
     const { origin, host, 'sec-fetch-site': site } = request.headers;
-    const foreign = origin === undefined ? site !== undefined && !sameSite.has(String(site)) : hostOf(origin) !== host;
-    if (foreign) throw new Refusal('FOREIGN_ORIGIN', 'This change came from a page of another address and was not made. Open the board itself and try again.');
+    const foreign =
+      origin === undefined
+        ? site !== undefined && !sameSite.has(String(site))
+        : hostOf(origin) !== host;
+    if (foreign)
+      throw new Refusal(
+        'FOREIGN_ORIGIN',
+        'This change came from a page of another address and was not made. Open the board itself and try again.',
+      );
   });
 }
 

@@ -1,5 +1,15 @@
 import { createHash } from 'node:crypto';
-import { mayCall, refusals, RefusalReply, type BodyOf, type ParamsOf, type QueryOf, type RefusalCode, type ReplyOf, type Route } from '@tackboard/contract';
+import {
+  mayCall,
+  refusals,
+  RefusalReply,
+  type BodyOf,
+  type ParamsOf,
+  type QueryOf,
+  type RefusalCode,
+  type ReplyOf,
+  type Route,
+} from '@tackboard/contract';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type { Actor } from '../actor.js';
 import { Refusal } from '../refusal.js';
@@ -17,7 +27,15 @@ interface Options {
   readonly keepsNoAnswer?: boolean;
 }
 
+/** The answers that were stored with their commands. */
+export interface Answers {
+  of(command: NonNullable<Actor['command']>): Promise<{ readonly answer: unknown } | null>;
+}
+
 declare module 'fastify' {
+  interface FastifyInstance {
+    answers: Answers;
+  }
   interface FastifyContextConfig {
     route?: Route;
   }
@@ -27,7 +45,14 @@ declare module 'fastify' {
 export function registerRoute<R extends Route>(
   app: FastifyInstance,
   route: R,
-  handle: (call: Call<R>, reply: { header(name: string, value: string): unknown; setCookie: ReplyCookies['setCookie']; clearCookie: ReplyCookies['clearCookie'] }) => Promise<ReplyOf<R>> | ReplyOf<R>,
+  handle: (
+    call: Call<R>,
+    reply: {
+      header(name: string, value: string): unknown;
+      setCookie: ReplyCookies['setCookie'];
+      clearCookie: ReplyCookies['clearCookie'];
+    },
+  ) => Promise<ReplyOf<R>>,
   options: Options = {},
 ): void {
   app.route({
@@ -45,8 +70,23 @@ export function registerRoute<R extends Route>(
       enforce(route, request);
     },
     handler: async (request, reply) => {
-      const actor: Actor = { ...request.actor, command: options.keepsNoAnswer === true ? null : commandOf(route, request) };
-      return await handle({ params: request.params as ParamsOf<R>, query: request.query as QueryOf<R>, body: request.body as BodyOf<R>, actor, request }, reply);
+      const command = options.keepsNoAnswer === true ? null : commandOf(route, request);
+      const actor: Actor = { ...request.actor, command };
+      return await once(
+        command,
+        app.answers,
+        async () =>
+          await handle(
+            {
+              params: request.params as ParamsOf<R>,
+              query: request.query as QueryOf<R>,
+              body: request.body as BodyOf<R>,
+              actor,
+              request,
+            },
+            reply,
+          ),
+      );
     },
   });
 }
@@ -57,9 +97,17 @@ export function enforce(route: Pick<Route, 'access'>, request: FastifyRequest): 
   const { person, tablet } = request.actor;
   if (mayCall(route.access, { person, tablet: tablet !== null })) return;
   if (person !== null && route.access.kind === 'person') {
-    throw new Refusal('NOT_ALLOWED', `${person.code} (${person.role}) may not do this. It needs ${needed(route)}.`);
+    throw new Refusal(
+      'NOT_ALLOWED',
+      `${person.code} (${person.role}) may not do this. It needs ${needed(route)}.`,
+    );
   }
-  throw new Refusal('NOT_SIGNED_IN', route.access.kind === 'tablet' ? 'This works at a registered cell tablet only. Ask the manager to register this device.' : 'Sign in first. What you typed stays on the screen.');
+  throw new Refusal(
+    'NOT_SIGNED_IN',
+    route.access.kind === 'tablet'
+      ? 'This works at a registered cell tablet only. Ask the manager to register this device.'
+      : 'Sign in first. What you typed stays on the screen.',
+  );
 }
 
 function needed(route: Pick<Route, 'access'>): string {
@@ -73,9 +121,12 @@ export function refusalsOf(route: Route): readonly RefusalCode[] {
   const codes = new Set<RefusalCode>(route.refusals);
   if (route.access.kind !== 'public') codes.add('NOT_SIGNED_IN');
   if (route.access.kind === 'person') codes.add('NOT_ALLOWED');
-  if (route.params !== undefined || route.query !== undefined || route.body !== undefined) codes.add('INVALID');
-  if (route.method !== 'GET') for (const code of ['FOREIGN_ORIGIN', 'DUPLICATE'] as const) codes.add(code);
-  if (route.body !== undefined) for (const code of ['INVALID', 'TOO_LARGE', 'WRONG_MEDIA_TYPE'] as const) codes.add(code);
+  if (route.params !== undefined || route.query !== undefined || route.body !== undefined)
+    codes.add('INVALID');
+  if (route.method !== 'GET')
+    for (const code of ['FOREIGN_ORIGIN', 'DUPLICATE'] as const) codes.add(code);
+  if (route.body !== undefined)
+    for (const code of ['INVALID', 'TOO_LARGE', 'WRONG_MEDIA_TYPE'] as const) codes.add(code);
   codes.add('TOO_MANY_ATTEMPTS');
   return [...codes];
 }
@@ -84,13 +135,48 @@ function refusalSchemas(route: Route): Record<number, typeof RefusalReply> {
   return Object.fromEntries(refusalsOf(route).map((code) => [refusals[code], RefusalReply]));
 }
 
+/** Commands under way, by key: a repeat that overtakes waits for the first. */
+const underWay = new Map<string, Promise<unknown>>();
+
+async function once<T>(
+  command: Actor['command'],
+  answers: Answers,
+  act: () => Promise<T>,
+): Promise<T> {
+  if (command === null) return await act();
+  await underWay.get(command.key)?.catch(() => undefined);
+  const stored = await answers.of(command);
+  if (stored !== null) return stored.answer as T;
+  const turn = act();
+  underWay.set(command.key, turn);
+  try {
+    return await turn;
+  } finally {
+    if (underWay.get(command.key) === turn) underWay.delete(command.key);
+  }
+}
+
 function commandOf(route: Route, request: FastifyRequest): Actor['command'] {
   const key = request.headers['idempotency-key'];
   if (key === undefined || route.method === 'GET') return null;
   if (typeof key !== 'string' || !/^[\w.-]{8,80}$/.test(key)) {
-    throw new Refusal('INVALID', 'The header Idempotency-Key must have 8 to 80 letters, digits, point, - or _.', { fields: [{ field: 'header.idempotency-key', given: String(key).slice(0, 200), allowed: '8 to 80 letters, digits, point, - or _' }] });
+    throw new Refusal(
+      'INVALID',
+      'The header Idempotency-Key must have 8 to 80 letters, digits, point, - or _.',
+      {
+        fields: [
+          {
+            field: 'header.idempotency-key',
+            given: String(key).slice(0, 200),
+            allowed: '8 to 80 letters, digits, point, - or _',
+          },
+        ],
+      },
+    );
   }
   const owner = request.actor.person?.id ?? request.actor.tablet?.id ?? 'nobody';
-  const digest = createHash('sha256').update(JSON.stringify([request.url, request.body ?? null])).digest('hex');
+  const digest = createHash('sha256')
+    .update(JSON.stringify([request.url, request.body ?? null]))
+    .digest('hex');
   return { key: `${owner}:${key}`, routeId: route.id, digest };
 }

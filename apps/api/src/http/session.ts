@@ -14,27 +14,51 @@ const tabletCookie = 'tackboard_tablet';
 const yearS = 365 * 24 * 3600;
 
 /** Finds out who asks before anything else looks at the request. */
-export async function installSession(app: FastifyInstance, people: Pick<PeopleService, 'whoIs'>): Promise<void> {
+export async function installSession(
+  app: FastifyInstance,
+  people: Pick<PeopleService, 'whoIs'>,
+): Promise<void> {
   await app.register(cookie);
   app.decorateRequest('actor', null as unknown as Actor);
   app.addHook('onRequest', async (request) => {
-    const found = await people.whoIs(request.cookies[sessionCookie] ?? null, request.cookies[tabletCookie] ?? null);
+    // Files are the same for everybody.
+    if (!request.url.startsWith('/api/')) return;
+    const found = await people.whoIs(
+      request.cookies[sessionCookie] ?? null,
+      request.cookies[tabletCookie] ?? null,
+    );
     request.actor = { ...found, requestId: request.id, command: null };
   });
 }
 
 function options(request: FastifyRequest) {
-  return { path: '/', httpOnly: true, sameSite: 'strict', secure: request.protocol === 'https' } as const;
+  return {
+    path: '/',
+    httpOnly: true,
+    sameSite: 'strict',
+    secure: request.protocol === 'https',
+  } as const;
 }
 
-export function keepSession(reply: Pick<FastifyReply, 'setCookie'>, request: FastifyRequest, token: string): void {
+export function keepSession(
+  reply: Pick<FastifyReply, 'setCookie'>,
+  request: FastifyRequest,
+  token: string,
+): void {
   reply.setCookie(sessionCookie, token, options(request));
 }
 
-export function dropSession(reply: Pick<FastifyReply, 'clearCookie'>, request: FastifyRequest): void {
+export function dropSession(
+  reply: Pick<FastifyReply, 'clearCookie'>,
+  request: FastifyRequest,
+): void {
   reply.clearCookie(sessionCookie, options(request));
 }
 
-export function keepTablet(reply: Pick<FastifyReply, 'setCookie'>, request: FastifyRequest, token: string): void {
+export function keepTablet(
+  reply: Pick<FastifyReply, 'setCookie'>,
+  request: FastifyRequest,
+  token: string,
+): void {
   reply.setCookie(tabletCookie, token, { ...options(request), maxAge: yearS });
 }

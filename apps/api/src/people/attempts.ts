@@ -11,6 +11,7 @@ const longestDelayS = 15 * 60;
 /** After five failures every further one doubles the wait, from 30 s up to 15 min. */
 export function afterFailure(before: Attempts | null, now: Date): Attempts {
   const failures = (before?.failures ?? 0) + 1;
+  // Five tries may fail; the wait begins with the fifth.
   if (failures < freeTries) return { failures, lockedUntil: null };
   const delayS = Math.min(firstDelayS * 2 ** (failures - freeTries), longestDelayS);
   return { failures, lockedUntil: new Date(now.getTime() + delayS * 1000) };

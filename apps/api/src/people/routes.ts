@@ -25,23 +25,66 @@ export function peopleRoutes(app: FastifyInstance, service: PeopleService): void
     dropSession(reply, request);
     return await service.signOut(actor);
   });
-  registerRoute(app, people.changePassword, async ({ actor, body }) => await service.changePassword(actor, body));
+  registerRoute(
+    app,
+    people.changePassword,
+    async ({ actor, body }) => await service.changePassword(actor, body),
+  );
   registerRoute(app, people.roster, async () => await service.roster());
   registerRoute(app, people.list, async () => await service.list());
   registerRoute(app, people.add, async ({ actor, body }) => await service.add(actor, body));
-  registerRoute(app, people.edit, async ({ actor, params, body }) => await service.edit(actor, params.personId, body));
-  registerRoute(app, people.issuePin, async ({ actor, params }) => await service.issuePin(actor, params.personId), { keepsNoAnswer: true });
-  registerRoute(app, people.setPassword, async ({ actor, params, body }) => await service.setPassword(actor, params.personId, body.password));
-  registerRoute(app, people.sessions, async ({ actor, params }) => await service.sessions(actor, params.personId));
-  registerRoute(app, people.revokeSession, async ({ actor, params }) => await service.revokeSession(actor, params.sessionId));
+  registerRoute(
+    app,
+    people.edit,
+    async ({ actor, params, body }) => await service.edit(actor, params.personId, body),
+  );
+  registerRoute(
+    app,
+    people.issuePin,
+    async ({ actor, params }) => await service.issuePin(actor, params.personId),
+    { keepsNoAnswer: true },
+  );
+  registerRoute(
+    app,
+    people.setPassword,
+    async ({ actor, params, body }) =>
+      await service.setPassword(actor, params.personId, body.password),
+  );
+  registerRoute(
+    app,
+    people.sessions,
+    async ({ actor, params }) => await service.sessions(actor, params.personId),
+  );
+  registerRoute(
+    app,
+    people.revokeSession,
+    async ({ actor, params }) => await service.revokeSession(actor, params.sessionId),
+  );
   registerRoute(app, people.tablets, async () => await service.tablets());
   registerRoute(app, people.registerTablet, async ({ actor, body, request }, reply) => {
     const { token, tablet } = await service.registerTablet(actor, body);
     keepTablet(reply, request, token);
     return tablet;
   });
-  registerRoute(app, people.revokeTablet, async ({ actor, params }) => await service.revokeTablet(actor, params.tabletId));
-  registerRoute(app, people.certificates, async ({ query }) => await service.certificates(query.personId));
-  registerRoute(app, people.addCertificate, async ({ actor, params, body }) => await service.addCertificate(actor, params.personId, body));
-  registerRoute(app, people.confirmCertificate, async ({ actor, params, body }) => await service.confirmCertificate(actor, params.certificateId, body));
+  registerRoute(
+    app,
+    people.revokeTablet,
+    async ({ actor, params }) => await service.revokeTablet(actor, params.tabletId),
+  );
+  registerRoute(
+    app,
+    people.certificates,
+    async ({ query }) => await service.certificates(query.personId),
+  );
+  registerRoute(
+    app,
+    people.addCertificate,
+    async ({ actor, params, body }) => await service.addCertificate(actor, params.personId, body),
+  );
+  registerRoute(
+    app,
+    people.confirmCertificate,
+    async ({ actor, params, body }) =>
+      await service.confirmCertificate(actor, params.certificateId, body),
+  );
 }

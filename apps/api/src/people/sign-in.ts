@@ -21,15 +21,26 @@ export function createSignIn({ database, uow, clock, newId, timeZone }: Foundati
   const read = peopleReader(database.reader);
   const idleMs = (tabletId: string | null) => (tabletId === null ? officeIdleMs : tabletIdleMs);
 
-  async function whoIs(sessionToken: string | null, tabletToken: string | null): Promise<Pick<Actor, 'person' | 'tablet' | 'sessionId'>> {
+  async function whoIs(
+    sessionToken: string | null,
+    tabletToken: string | null,
+  ): Promise<Pick<Actor, 'person' | 'tablet' | 'sessionId'>> {
     const tablet = tabletToken === null ? null : await read.tablet(printOf(tabletToken));
     const session = sessionToken === null ? null : await read.session(printOf(sessionToken));
     const now = clock.now();
     // A PIN session is bound to the tablet where the PIN was typed.
-    if (session === null || session.endsAt <= now || (session.tabletId !== null && session.tabletId !== tablet?.id)) return { person: null, tablet, sessionId: null };
+    if (
+      session === null ||
+      session.endsAt <= now ||
+      (session.tabletId !== null && session.tabletId !== tablet?.id)
+    )
+      return { person: null, tablet, sessionId: null };
     if (now.getTime() - session.lastUsedAt.getTime() > touchAfterMs) {
       const endsAt = new Date(now.getTime() + idleMs(session.tabletId));
-      await uow.write(systemActor, async (unit) => await peopleWriter(unit.tx).useSession(session.sessionId, now, endsAt));
+      await uow.write(
+        systemActor,
+        async (unit) => await peopleWriter(unit.tx).useSession(session.sessionId, now, endsAt),
+      );
     }
     const { personId: id, code, name, role, coordinator } = session;
     return { person: { id, code, name, role, coordinator }, tablet, sessionId: session.sessionId };
@@ -48,34 +59,60 @@ export function createSignIn({ database, uow, clock, newId, timeZone }: Foundati
     const token = newToken();
     const id = newId();
     const endsAt = new Date(unit.now.getTime() + idleMs(tablet?.id ?? null));
-    await peopleWriter(unit.tx).startSession({ id, tokenHash: printOf(token), personId: row.id, tabletId: tablet?.id ?? null, startedAt: unit.now, endsAt });
-    unit.append({ type: 'session.started', subjectType: 'person', subjectId: row.id, after: { code: row.code, tablet: tablet?.name ?? null } });
+    await peopleWriter(unit.tx).startSession({
+      id,
+      tokenHash: printOf(token),
+      personId: row.id,
+      tabletId: tablet?.id ?? null,
+      startedAt: unit.now,
+      endsAt,
+    });
+    unit.append({
+      type: 'session.started',
+      subjectType: 'person',
+      subjectId: row.id,
+      after: { code: row.code, tablet: tablet?.name ?? null },
+    });
     return { token, view: view(row, tablet, false) };
   }
 
-  async function refuseWhileLocked(keys: readonly string[]): Promise<void> {
-    const now = clock.now();
-    const waits = await Promise.all(keys.map(async (key) => waitS(await read.attempts(key), now)));
-    const longest = Math.max(...waits);
-    if (longest > 0) throw new Refusal('TOO_MANY_ATTEMPTS', `Too many wrong tries. Wait ${longest} s and try again, or ask the manager for a new PIN or password.`);
-  }
-
-  async function countFailure(keys: readonly string[]): Promise<void> {
+  /** Counts the try before it is checked, so that a hundred guesses at once are a hundred tries. */
+  async function countTry(keys: readonly string[]): Promise<void> {
     await uow.write(systemActor, async (unit) => {
       const writer = peopleWriter(unit.tx);
-      for (const key of keys) await writer.setAttempts(key, afterFailure(await writer.attempts(key), unit.now), unit.now);
+      for (const key of keys) {
+        const before = await writer.attempts(key);
+        const seconds = waitS(before, unit.now);
+        if (seconds > 0)
+          throw new Refusal(
+            'TOO_MANY_ATTEMPTS',
+            `Too many wrong tries. Wait ${seconds} s and try again, or ask the manager for a new PIN or password.`,
+          );
+        await writer.setAttempts(key, afterFailure(before, unit.now), unit.now);
+      }
     });
   }
 
   /** One way in for passwords and PINs: the delay, the check that takes equally long for everyone, the session. */
-  async function enter(actor: Actor, code: string, secret: string, kind: 'password' | 'pin', device: string): Promise<SignedIn> {
+  async function enter(
+    actor: Actor,
+    code: string,
+    secret: string,
+    kind: 'password' | 'pin',
+    device: string,
+  ): Promise<SignedIn> {
     const keys = [`person:${code.toLowerCase()}`, `device:${device}`];
-    await refuseWhileLocked(keys);
+    await countTry(keys);
     const row = await read.byCode(code);
-    const stored = row === null || !row.active ? null : kind === 'pin' ? row.pinHash : row.passwordHash;
+    const stored =
+      row === null || !row.active ? null : kind === 'pin' ? row.pinHash : row.passwordHash;
     if (!(await secretMatches(stored, secret)) || row === null) {
-      await countFailure(keys);
-      throw new Refusal('WRONG_CREDENTIALS', kind === 'pin' ? 'The code and the PIN do not belong together. Try again.' : 'The code and the password do not belong together. Try again.');
+      throw new Refusal(
+        'WRONG_CREDENTIALS',
+        kind === 'pin'
+          ? 'The code and the PIN do not belong together. Try again.'
+          : 'The code and the password do not belong together. Try again.',
+      );
     }
     const tablet = kind === 'pin' ? actor.tablet : null;
     return await uow.write({ ...actor, person: row, command: null }, async (unit) => {
@@ -87,18 +124,40 @@ export function createSignIn({ database, uow, clock, newId, timeZone }: Foundati
   return {
     whoIs,
     session,
-    async firstRun(actor: Actor, input: { code: string; name: string; password: string }): Promise<SignedIn> {
+    async firstRun(
+      actor: Actor,
+      input: { code: string; name: string; password: string },
+    ): Promise<SignedIn> {
       if (await read.anyone()) throw firstRunOver();
       const passwordHash = await hashSecret(input.password);
       return await uow.write({ ...actor, command: null }, async (unit) => {
         const writer = peopleWriter(unit.tx);
         if (await writer.anyone()) throw firstRunOver();
-        const row = await writer.add({ id: newId(), code: input.code, name: input.name, role: 'manager', coordinator: false, language: 'en', passwordHash, createdAt: unit.now });
-        unit.append({ type: 'person.added', subjectType: 'person', subjectId: row.id, version: 1, after: viewOf(row) });
+        const row = await writer.add({
+          id: newId(),
+          code: input.code,
+          name: input.name,
+          role: 'manager',
+          coordinator: false,
+          language: 'en',
+          passwordHash,
+          createdAt: unit.now,
+        });
+        unit.append({
+          type: 'person.added',
+          subjectType: 'person',
+          subjectId: row.id,
+          version: 1,
+          after: viewOf(row),
+        });
         return await start(unit, row, null);
       });
     },
-    async signIn(actor: Actor, input: { code: string; password: string }, device: string): Promise<SignedIn> {
+    async signIn(
+      actor: Actor,
+      input: { code: string; password: string },
+      device: string,
+    ): Promise<SignedIn> {
       return await enter(actor, input.code, input.password, 'password', device);
     },
     async signInWithPin(actor: Actor, input: { code: string; pin: string }): Promise<SignedIn> {
@@ -113,19 +172,46 @@ export function createSignIn({ database, uow, clock, newId, timeZone }: Foundati
         return { done: true as const };
       });
     },
-    async changePassword(actor: Actor, input: { oldPassword: string; newPassword: string }): Promise<{ done: true }> {
+    async changePassword(
+      actor: Actor,
+      input: { oldPassword: string; newPassword: string },
+    ): Promise<{ done: true }> {
       const person = actingPerson(actor);
       const keys = [`person:${person.code.toLowerCase()}`];
-      await refuseWhileLocked(keys);
+      await countTry(keys);
       const row = await read.byId(person.id);
       if (!(await secretMatches(row?.passwordHash ?? null, input.oldPassword))) {
-        await countFailure(keys);
-        throw new Refusal('WRONG_CREDENTIALS', 'The old password is not right. Nothing was changed.', { fields: [{ field: 'body.oldPassword', given: null, allowed: 'the password you sign in with now' }] });
+        throw new Refusal(
+          'WRONG_CREDENTIALS',
+          'The old password is not right. Nothing was changed.',
+          {
+            fields: [
+              {
+                field: 'body.oldPassword',
+                given: null,
+                allowed: 'the password you sign in with now',
+              },
+            ],
+          },
+        );
       }
       const passwordHash = await hashSecret(input.newPassword);
       return await uow.write({ ...actor, command: null }, async (unit) => {
-        await peopleWriter(unit.tx).change(person.id, { passwordHash });
-        unit.append({ type: 'person.passwordChanged', subjectType: 'person', subjectId: person.id });
+        const writer = peopleWriter(unit.tx);
+        await writer.change(person.id, { passwordHash });
+        await writer.clearAttempts(keys);
+        await writer.endSessions(
+          {
+            personId: person.id,
+            ...(actor.sessionId === null ? {} : { id: { not: actor.sessionId } }),
+          },
+          unit.now,
+        );
+        unit.append({
+          type: 'person.passwordChanged',
+          subjectType: 'person',
+          subjectId: person.id,
+        });
         return { done: true as const };
       });
     },
@@ -133,5 +219,8 @@ export function createSignIn({ database, uow, clock, newId, timeZone }: Foundati
 }
 
 function firstRunOver(): Refusal {
-  return new Refusal('NOT_NOW', 'This shop has people on file already. Sign in, or ask the manager to add you.');
+  return new Refusal(
+    'NOT_NOW',
+    'This shop has people on file already. Sign in, or ask the manager to add you.',
+  );
 }

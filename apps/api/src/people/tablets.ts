@@ -17,13 +17,30 @@ export function createTablets({ database, uow, newId }: Foundation) {
       return { tablets: rows.map(viewOf) };
     },
     /** The token goes into the device's cookie and nowhere else. */
-    async registerTablet(actor: Actor, input: BodyOf<typeof people.registerTablet>): Promise<{ token: string; tablet: Tablet }> {
+    async registerTablet(
+      actor: Actor,
+      input: BodyOf<typeof people.registerTablet>,
+    ): Promise<{ token: string; tablet: Tablet }> {
       const token = newToken();
       const tablet = await uow.write({ ...actor, command: null }, async (unit) => {
         const writer = peopleWriter(unit.tx);
-        if ((await writer.cellCode(input.cellId)) === null) throw notFound('cell', input.cellId, 'body.cellId');
-        const row = await writer.addTablet({ id: newId(), ...input, tokenHash: printOf(token), registeredAt: unit.now, registeredBy: actingPerson(actor).id });
-        unit.append({ type: 'tablet.registered', subjectType: 'tablet', subjectId: row.id, version: row.version, cellId: row.cellId, after: { name: row.name, cell: row.cell.code } });
+        if ((await writer.cellCode(input.cellId)) === null)
+          throw notFound('cell', input.cellId, 'body.cellId');
+        const row = await writer.addTablet({
+          id: newId(),
+          ...input,
+          tokenHash: printOf(token),
+          registeredAt: unit.now,
+          registeredBy: actingPerson(actor).id,
+        });
+        unit.append({
+          type: 'tablet.registered',
+          subjectType: 'tablet',
+          subjectId: row.id,
+          version: row.version,
+          cellId: row.cellId,
+          after: { name: row.name, cell: row.cell.code },
+        });
         return viewOf(row);
       });
       return { token, tablet };
@@ -31,7 +48,8 @@ export function createTablets({ database, uow, newId }: Foundation) {
     async revokeTablet(actor: Actor, tabletId: string): Promise<{ done: true }> {
       return await uow.write(actor, async (unit) => {
         const writer = peopleWriter(unit.tx);
-        if (!(await writer.revokeTablet(tabletId, unit.now))) throw notFound('registered tablet', tabletId);
+        if (!(await writer.revokeTablet(tabletId, unit.now)))
+          throw notFound('registered tablet', tabletId);
         await writer.endSessions({ tabletId }, unit.now);
         unit.append({ type: 'tablet.revoked', subjectType: 'tablet', subjectId: tabletId });
         return { done: true as const };

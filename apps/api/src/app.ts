@@ -1,0 +1,49 @@
+import rateLimit from '@fastify/rate-limit';
+import fastify, { type FastifyInstance } from 'fastify';
+import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
+import type { Context } from './context.js';
+import { frameworkErrors, installErrors } from './http/errors.js';
+import { liveRoute } from './http/live.js';
+import { openApi } from './http/openapi.js';
+import { installOriginCheck } from './http/origin.js';
+import { securityHeaders } from './http/security-headers.js';
+import { installSession } from './http/session.js';
+import { webFiles } from './http/web-files.js';
+import { peopleRoutes } from './people/routes.js';
+import { proceduresRoutes } from './procedures/routes.js';
+import { recordsRoutes } from './records/routes.js';
+
+export interface AppOptions {
+  readonly logger?: boolean;
+}
+
+/** Everything the service answers, top to bottom; it does not listen yet. */
+export async function buildApp(
+  context: Context,
+  { logger = false }: AppOptions = {},
+): Promise<FastifyInstance> {
+  const app = fastify({
+    logger,
+    forceCloseConnections: true,
+    bodyLimit: 1_048_576,
+    return503OnClosing: false,
+    frameworkErrors,
+  });
+  app.setValidatorCompiler(validatorCompiler);
+  app.setSerializerCompiler(serializerCompiler);
+  installErrors(app);
+  await securityHeaders(app);
+  await app.register(rateLimit, { max: context.config.requestsPerMin, timeWindow: '1 minute' });
+  installOriginCheck(app);
+  await installSession(app, context.services.people);
+  app.decorate('answers', context.answers);
+  openApi(app);
+
+  const { people, records } = context.services;
+  peopleRoutes(app, people);
+  recordsRoutes(app, records);
+
+  liveRoute(app, context.stream);
+  await webFiles(app, context.config.webFolder);
+  return app;
+}

@@ -1,0 +1,49 @@
+import type { Actor } from './actor.js';
+import { v7 as uuidv7 } from 'uuid';
+import { systemClock, type Clock } from './clock.js';
+import type { Config } from './config.js';
+import { openDatabase } from './db/client.js';
+import { createUnitOfWork, storedAnswer } from './db/unit-of-work.js';
+import { createEventStream } from './events/stream.js';
+import type { Foundation } from './foundation.js';
+import { createPeopleService } from './people/service.js';
+import { createRecordsService } from './records/service.js';
+
+export type Context = Awaited<ReturnType<typeof createContext>>;
+
+/** The composition root: every long-lived object is made here, once. The database must be migrated before. */
+export async function createContext(config: Config, clock: Clock = systemClock) {
+  const database = await openDatabase(config.databaseFile);
+  const uow = createUnitOfWork(database, clock);
+  const foundation: Foundation = {
+    database,
+    uow,
+    clock,
+    newId: () => uuidv7(),
+    timeZone: config.timeZone,
+  };
+  const services = createServices(foundation);
+  return {
+    ...foundation,
+    config,
+    services,
+    stream: createEventStream(foundation),
+    answers: {
+      of: async (command: NonNullable<Actor['command']>) =>
+        await storedAnswer(database.reader, { command }),
+    },
+    async close(): Promise<void> {
+      await uow.drain();
+      await database.close();
+    },
+  };
+}
+
+export type Services = ReturnType<typeof createServices>;
+
+/** In this order: an area is given the services of the areas above it, never their stores. */
+function createServices(foundation: Foundation) {
+  const people = createPeopleService(foundation);
+  const records = createRecordsService(foundation);
+  return { people, records };
+}

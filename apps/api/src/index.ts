@@ -1,0 +1,6 @@
+export { systemActor, type Actor } from './actor.js';
+export { buildApp } from './app.js';
+export { type Clock } from './clock.js';
+export { readConfig, type Config } from './config.js';
+export { createContext, type Context } from './context.js';
+export { migrate } from './db/migrations.js';
