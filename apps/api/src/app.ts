@@ -39,8 +39,9 @@ export async function buildApp(
   app.decorate('answers', context.answers);
   openApi(app);
 
-  const { people, records } = context.services;
+  const { people, procedures, records } = context.services;
   peopleRoutes(app, people);
+  proceduresRoutes(app, procedures);
   recordsRoutes(app, records);
 
   liveRoute(app, context.stream);

@@ -7,6 +7,7 @@ import { createUnitOfWork, storedAnswer } from './db/unit-of-work.js';
 import { createEventStream } from './events/stream.js';
 import type { Foundation } from './foundation.js';
 import { createPeopleService } from './people/service.js';
+import { createProceduresService } from './procedures/service.js';
 import { createRecordsService } from './records/service.js';
 
 export type Context = Awaited<ReturnType<typeof createContext>>;
@@ -30,7 +31,7 @@ export async function createContext(config: Config, clock: Clock = systemClock) 
     stream: createEventStream(foundation),
     answers: {
       of: async (command: NonNullable<Actor['command']>) =>
-        await storedAnswer(database.reader, { command }),
+        storedAnswer(database.reader, { command }),
     },
     async close(): Promise<void> {
       await uow.drain();
@@ -44,6 +45,7 @@ export type Services = ReturnType<typeof createServices>;
 /** In this order: an area is given the services of the areas above it, never their stores. */
 function createServices(foundation: Foundation) {
   const people = createPeopleService(foundation);
+  const procedures = createProceduresService(foundation);
   const records = createRecordsService(foundation);
-  return { people, records };
+  return { people, procedures, records };
 }

@@ -6,14 +6,6 @@ const months = [
   ...['Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'],
 ];
 
-/** The calendar day of the shop on which an instant falls, `YYYY-MM-DD`. */
-export function shopDay(at: Date, timeZone: string): string {
-  return Temporal.Instant.fromEpochMilliseconds(at.getTime())
-    .toZonedDateTimeISO(timeZone)
-    .toPlainDate()
-    .toString();
-}
-
 /** `14 Mar 2026` */
 export function dayWords(day: string): string {
   const date = Temporal.PlainDate.from(day);

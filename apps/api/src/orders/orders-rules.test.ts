@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { dayWords, shopDay, weekdayWords } from './day-words.js';
+import { shopDay } from '../clock.js';
+import { dayWords, weekdayWords } from './day-words.js';
 import { median, questionsOf } from './line-questions.js';
 import { plannedMinOf, proposeCell, realMinPerPart, type PastRun } from './planning.js';
 import { stepNotes, type KeptSetUp, type StepFacts } from './ready-notes.js';

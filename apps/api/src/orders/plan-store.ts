@@ -1,6 +1,7 @@
+import type { Db } from '../db/client.js';
 import type { Prisma } from '../db/generated/client.js';
 import type { LastMade } from './revision-state.js';
-import type { CandidateCell, PastRun } from './planning.js';
+import type { CandidateCell, PastRun, StepTimes } from './planning.js';
 import type { KeptSetUp, LoadedItem } from './ready-notes.js';
 
 /** Enough for a median; older runs say little about how the step is made today. */
@@ -84,7 +85,7 @@ export interface PlanCell extends CandidateCell {
 }
 
 /** Reads what an order line is judged by; every function answers for all lines at once. */
-export function planReader(db: Prisma.TransactionClient) {
+export function planReader(db: Db) {
   return {
     async parts(ids: readonly string[]): Promise<Map<string, PlanPart>> {
       const rows = await db.part.findMany({
@@ -92,6 +93,13 @@ export function planReader(db: Prisma.TransactionClient) {
         include: partIncludes,
       });
       return new Map(rows.map((row) => [row.id, toPart(row)]));
+    },
+    async stepTimes(ids: readonly string[]): Promise<Map<string, StepTimes>> {
+      const rows = await db.step.findMany({
+        where: { id: { in: [...ids] } },
+        select: { id: true, setUpMin: true, firstPieceMin: true, unitMin: true },
+      });
+      return new Map(rows.map((row) => [row.id, row]));
     },
     async histories(partIds: readonly string[]): Promise<Map<string, PartHistory>> {
       const rows = await db.job.findMany({

@@ -40,7 +40,7 @@ export function realMinPerPart(run: PastRun): number | null {
   return run.madeCount > 0 && workedMin > 0 ? workedMin / run.madeCount : null;
 }
 
-interface StepTimes {
+export interface StepTimes {
   readonly setUpMin: number;
   readonly firstPieceMin: number;
   readonly unitMin: number;

@@ -1,4 +1,5 @@
 import type { Job } from '@tackboard/contract';
+import type { Db, TransactionClient } from '../db/client.js';
 import type { Prisma } from '../db/generated/client.js';
 
 const jobIncludes = {
@@ -16,9 +17,10 @@ const jobIncludes = {
 type JobRow = Prisma.JobGetPayload<{ include: typeof jobIncludes }>;
 
 /** A job as it stands in the database; whether it is late depends on the day and is the service's to say. */
-export type JobRecord = Omit<Job, 'late' | 'createdAt' | 'finishedAt'> & {
+export type JobRecord = Omit<Job, 'late' | 'createdAt' | 'finishedAt' | 'steps'> & {
   readonly createdAt: Date;
   readonly finishedAt: Date | null;
+  readonly steps: readonly (Job['steps'][number] & { readonly stepId: string })[];
 };
 
 export interface OrderRecord {
@@ -34,7 +36,7 @@ export interface OrderRecord {
 }
 
 function toJob(row: JobRow): JobRecord {
-  const { order, revision, steps, lineNumber: _lineNumber, ...job } = row;
+  const { order, revision, steps, ...job } = row;
   return {
     ...job,
     orderNumber: order.number,
@@ -93,7 +95,7 @@ function whereOf({ search, customerId }: OrderFilter): Prisma.OrderWhereInput {
   };
 }
 
-export function reader(db: Prisma.TransactionClient) {
+export function ordersReader(db: Db) {
   return {
     async orders(filter: OrderFilter): Promise<{ orders: OrderRecord[]; total: number }> {
       const where = whereOf(filter);
@@ -150,14 +152,9 @@ export interface NewJob {
   readonly createdAt: Date;
 }
 
-interface At {
-  readonly id: string;
-  readonly version: number;
-}
-
-export function writer(tx: Prisma.TransactionClient) {
+export function ordersWriter(tx: TransactionClient) {
   return {
-    ...reader(tx),
+    ...ordersReader(tx),
     /** The first of `count` new running numbers. */
     async nextNumbers(name: 'order' | 'job', count: number): Promise<number> {
       const { value } = await tx.counter.upsert({
@@ -180,24 +177,14 @@ export function writer(tx: Prisma.TransactionClient) {
     async addJobs(jobs: readonly NewJob[]): Promise<void> {
       await tx.job.createMany({ data: [...jobs] });
     },
-    /** False when the row has moved on. */
+    /** The version in the question keeps a row that has moved on from being overwritten. */
     async setJob(
-      at: At,
-      fields: {
-        quantity?: number;
-        dueOn?: string;
-        revisionId?: string;
-        released?: boolean;
-        holdReason?: string | null;
-        state?: Job['state'];
-        finishedAt?: Date;
-      },
-    ): Promise<boolean> {
-      const { count } = await tx.job.updateMany({
-        where: { id: at.id, version: at.version },
-        data: { ...fields, version: { increment: 1 } },
-      });
-      return count === 1;
+      at: { id: string; version: number },
+      fields: Partial<
+        Pick<NewJob, 'quantity' | 'dueOn' | 'revisionId' | 'released' | 'holdReason'>
+      > & { state?: Job['state']; finishedAt?: Date },
+    ): Promise<void> {
+      await tx.job.update({ where: at, data: { ...fields, version: { increment: 1 } } });
     },
     async setPlannedMin(jobStepId: string, plannedMin: number): Promise<void> {
       await tx.jobStep.update({

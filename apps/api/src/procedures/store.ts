@@ -1,20 +1,19 @@
 import { WpsRanges, Wpqr, Wps } from '@tackboard/contract';
+import type { Db, TransactionClient } from '../db/client.js';
 import type { Prisma } from '../db/generated/client.js';
+import type { SupportingRecord } from './breaches.js';
 
-type WpqrRow = Prisma.WpqrGetPayload<{ include: typeof withSupports }>;
 type WpsRow = Prisma.WpsGetPayload<{ include: typeof withWpqrs }>;
 type WpsState = Wps['state'];
 
-const withSupports = {
-  supports: { select: { wps: { select: { number: true, state: true } } } },
-} as const;
 const withWpqrs = {
-  supports: { select: { wpqr: { select: { id: true, number: true, ranges: true } } } },
+  supports: {
+    select: { wpqr: { select: { id: true, number: true, ranges: true, testResults: true } } },
+  },
 } as const;
 
-export type WpqrFields = Omit<Wpqr, 'id' | 'version' | 'wpsNumbers'>;
-/** `approvedWps` are the numbers of approved procedures that rest on the record. */
-export type WpqrRecord = Wpqr & { approvedWps: string[] };
+/** Whoever did one of these had a hand in the text of a draft. */
+const writingEvents = ['wps.written', 'wps.changed', 'wps.revised'] as const;
 
 export interface WpsFields {
   readonly title: string;
@@ -36,28 +35,7 @@ export interface WpsRecord extends WpsFields {
   readonly approvedById: string | null;
   readonly approvedAt: Date | null;
   readonly supersededAt: Date | null;
-  readonly records: readonly { id: string; number: string; ranges: WpsRanges }[];
-}
-
-const typedJson = Wpqr.pick({
-  testPiece: true,
-  testedValues: true,
-  testResults: true,
-  ranges: true,
-});
-
-function toWpqr(row: WpqrRow): WpqrRecord {
-  const { supports, fileName: _fileName, createdAt: _createdAt, ...fields } = row;
-  const numbers = (only: (state: WpsState) => boolean) => [
-    ...new Set(supports.filter(({ wps }) => only(wps.state)).map(({ wps }) => wps.number)),
-  ];
-  return {
-    ...fields,
-    ...typedJson.parse(row),
-    mechanisation: Wpqr.shape.mechanisation.parse(row.mechanisation),
-    wpsNumbers: numbers(() => true).sort(),
-    approvedWps: numbers((state) => state === 'approved').sort(),
-  };
+  readonly records: readonly (SupportingRecord & { id: string; failedTests: string[] })[];
 }
 
 function toWps(row: WpsRow): WpsRecord {
@@ -69,28 +47,20 @@ function toWps(row: WpsRow): WpsRecord {
     writtenById: writtenBy,
     approvedById: approvedBy,
     records: supports
-      .map(({ wpqr }) => ({ ...wpqr, ranges: WpsRanges.parse(wpqr.ranges) }))
+      .map(({ wpqr: { testResults, ...record } }) => ({
+        ...record,
+        ranges: WpsRanges.parse(record.ranges),
+        failedTests: Wpqr.shape.testResults
+          .parse(testResults)
+          .filter(({ outcome }) => outcome === 'failed')
+          .map(({ test }) => test),
+      }))
       .toSorted((a, b) => a.number.localeCompare(b.number)),
   };
 }
 
-export function reader(db: Prisma.TransactionClient) {
+export function proceduresReader(db: Db) {
   return {
-    async wpqrs(): Promise<WpqrRecord[]> {
-      const rows = await db.wpqr.findMany({ include: withSupports, orderBy: { number: 'asc' } });
-      return rows.map(toWpqr);
-    },
-    async wpqr(id: string): Promise<WpqrRecord | null> {
-      const row = await db.wpqr.findUnique({ where: { id }, include: withSupports });
-      return row && toWpqr(row);
-    },
-    async wpqrIds(ids: readonly string[]): Promise<Set<string>> {
-      const rows = await db.wpqr.findMany({
-        where: { id: { in: [...ids] } },
-        select: { id: true },
-      });
-      return new Set(rows.map(({ id }) => id));
-    },
     async wpss(state: WpsState | undefined): Promise<WpsRecord[]> {
       const rows = await db.wps.findMany({
         where: state === undefined ? {} : { state },
@@ -124,6 +94,19 @@ export function reader(db: Prisma.TransactionClient) {
       });
       return new Map(rows.map(({ id, name }) => [id, name]));
     },
+    /** Whether the person wrote or changed this draft. */
+    async hasWritten(wpsId: string, personId: string): Promise<boolean> {
+      const event = await db.event.findFirst({
+        where: {
+          subjectType: 'wps',
+          subjectId: wpsId,
+          actorId: personId,
+          type: { in: [...writingEvents] },
+        },
+        select: { seq: true },
+      });
+      return event !== null;
+    },
     async usedBy(number: string): Promise<Wps['usedBy']> {
       const steps = await db.step.count({
         where: { wpsNumber: number, revision: { state: { not: 'superseded' } } },
@@ -150,20 +133,14 @@ export function reader(db: Prisma.TransactionClient) {
   };
 }
 
-export function writer(tx: Prisma.TransactionClient) {
+interface At {
+  readonly id: string;
+  readonly version: number;
+}
+
+export function proceduresWriter(tx: TransactionClient) {
   return {
-    ...reader(tx),
-    async addWpqr(id: string, fields: WpqrFields, createdAt: Date): Promise<void> {
-      await tx.wpqr.create({ data: { id, ...fields, createdAt } });
-    },
-    /** False when the row has moved on. */
-    async setWpqr(at: { id: string; version: number }, fields: WpqrFields): Promise<boolean> {
-      const { count } = await tx.wpqr.updateMany({
-        where: at,
-        data: { ...fields, version: { increment: 1 } },
-      });
-      return count === 1;
-    },
+    ...proceduresReader(tx),
     async addWps(
       row: WpsFields & { id: string; number: string; revision: number; writtenById: string },
       createdAt: Date,
@@ -171,28 +148,24 @@ export function writer(tx: Prisma.TransactionClient) {
       const { writtenById, ...fields } = row;
       await tx.wps.create({ data: { ...fields, writtenBy: writtenById, createdAt } });
     },
-    async setDraft(at: { id: string; version: number }, fields: WpsFields): Promise<boolean> {
-      const { count } = await tx.wps.updateMany({
+    async setDraft(at: At, fields: WpsFields): Promise<void> {
+      await tx.wps.update({
         where: { ...at, state: 'draft' },
         data: { ...fields, version: { increment: 1 } },
       });
-      return count === 1;
     },
     async setSupports(wpsId: string, wpqrIds: readonly string[]): Promise<void> {
       await tx.wpsSupport.deleteMany({ where: { wpsId } });
-      await tx.wpsSupport.createMany({ data: wpqrIds.map((wpqrId) => ({ wpsId, wpqrId })) });
+      const ids = [...new Set(wpqrIds)];
+      await tx.wpsSupport.createMany({ data: ids.map((wpqrId) => ({ wpsId, wpqrId })) });
     },
-    async approve(
-      at: { id: string; version: number },
-      by: { approvedBy: string; approvedAt: Date },
-    ): Promise<boolean> {
-      const { count } = await tx.wps.updateMany({
+    async approve(at: At, by: { approvedBy: string; approvedAt: Date }): Promise<void> {
+      await tx.wps.update({
         where: { ...at, state: 'draft' },
         data: { ...by, state: 'approved', version: { increment: 1 } },
       });
-      return count === 1;
     },
-    /** Every approved revision of the number but the one named; answers what was superseded. */
+    /** Takes every approved revision of the number but the one named out of use; answers which. */
     async supersede(number: string, but: { id: string }, supersededAt: Date) {
       const rows = await tx.wps.findMany({
         where: { number, state: 'approved', id: { not: but.id } },
@@ -204,12 +177,11 @@ export function writer(tx: Prisma.TransactionClient) {
       });
       return rows;
     },
-    async withdraw(at: { id: string; version: number }): Promise<boolean> {
-      const { count } = await tx.wps.updateMany({
+    async withdraw(at: At): Promise<void> {
+      await tx.wps.update({
         where: at,
         data: { state: 'withdrawn', version: { increment: 1 } },
       });
-      return count === 1;
     },
   };
 }
