@@ -1,7 +1,18 @@
 import { z } from 'zod';
 import { access } from './access.js';
 import { defineRoute } from './route.js';
-import { Code, CurrentA, Day, DurationMin, Id, quantity, Reason, text, Version } from './values.js';
+import {
+  changesOf,
+  Code,
+  CurrentA,
+  Day,
+  DurationMin,
+  Id,
+  quantity,
+  Reason,
+  text,
+  Version,
+} from './values.js';
 
 export const cellKinds = ['booth', 'robot'] as const;
 export const mechanisations = [
@@ -95,7 +106,7 @@ export const cells = {
     summary: 'Change a cell',
     access: access.manager,
     params: CellParams,
-    body: CellInput.partial().extend({ expectedVersion: Version, active: z.boolean().optional() }),
+    body: changesOf(CellInput).extend({ expectedVersion: Version, active: z.boolean().optional() }),
     reply: Cell,
     refusals: ['NOT_FOUND', 'STALE', 'DUPLICATE'],
   }),

@@ -3,6 +3,7 @@ import { access } from './access.js';
 import { cellKinds, mechanisations } from './cells.js';
 import { defineRoute } from './route.js';
 import {
+  changesOf,
   Code,
   Count,
   CurrentA,
@@ -343,7 +344,7 @@ export const parts = {
     summary: 'Change a part',
     access: access.office,
     params: PartParams,
-    body: PartInput.partial().extend({ expectedVersion: Version, active: z.boolean().optional() }),
+    body: changesOf(PartInput).extend({ expectedVersion: Version, active: z.boolean().optional() }),
     reply: PartDetail,
     refusals: ['NOT_FOUND', 'STALE', 'DUPLICATE'],
   }),
@@ -476,7 +477,7 @@ export const parts = {
     summary: 'Change place or condition of a fixture',
     access: access.signedIn,
     params: z.object({ fixtureId: Id }),
-    body: FixtureInput.partial().extend({ expectedVersion: Version }),
+    body: changesOf(FixtureInput).extend({ expectedVersion: Version }),
     reply: Fixture,
     refusals: ['NOT_FOUND', 'STALE', 'DUPLICATE'],
   }),

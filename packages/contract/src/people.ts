@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { access, roles } from './access.js';
 import { defineRoute } from './route.js';
-import { Code, Day, Done, Id, Instant, Range, text, Version } from './values.js';
+import { changesOf, Code, Day, Done, Id, Instant, Range, text, Version } from './values.js';
 
 export const languages = ['en', 'de', 'es', 'pl'] as const;
 
@@ -218,7 +218,7 @@ export const people = {
     summary: 'Change a person',
     access: access.manager,
     params: PersonParams,
-    body: PersonInput.partial().extend({
+    body: changesOf(PersonInput).extend({
       expectedVersion: Version,
       active: z.boolean().optional(),
     }),

@@ -89,3 +89,22 @@ export const Page = z.object({
 });
 
 export const Done = z.object({ done: z.literal(true) });
+
+type WithoutDefault<Field> = Field extends z.ZodDefault<infer Inner> ? Inner : Field;
+type Changes<Shape extends z.ZodRawShape> = {
+  [Key in keyof Shape]: z.ZodOptional<WithoutDefault<Shape[Key]>>;
+};
+
+/**
+ * The body of a change: every field may be left out and then stays as it is. `partial()` alone would fill the
+ * defaults of a new record into the fields that were left out.
+ */
+export function changesOf<Shape extends z.ZodRawShape>(
+  input: z.ZodObject<Shape>,
+): z.ZodObject<Changes<Shape>> {
+  const fields = Object.entries(input.shape).map(([key, field]) => [
+    key,
+    z.optional(field instanceof z.ZodDefault ? field.unwrap() : field),
+  ]);
+  return z.object(Object.fromEntries(fields) as Changes<Shape>);
+}
