@@ -3,7 +3,7 @@ import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { buildApp } from './app.js';
 import { readConfig, type Config } from './config.js';
-import { createContext } from './context.js';
+import { createContext, type Context } from './context.js';
 import { migrate } from './db/migrations.js';
 
 const say = (line: string) => process.stdout.write(`${line}\n`);
@@ -14,27 +14,29 @@ async function main(): Promise<void> {
   await mkdir(path.dirname(config.databaseFile), { recursive: true });
   const applied = await migrate(config.databaseFile);
   if (applied.length > 0) say(`Database brought up to date: ${applied.join(', ')}`);
-  if (!values.empty) await loadDemoShopOnce(config);
+  const demo = values.empty ? null : await demoShop();
+  await demo?.loadDemoShop(config, { progress: say });
   const context = await createContext(config);
   const app = await buildApp(context, { logger: false });
   await app.listen({ port: config.port, host: config.host });
   const { port } = app.server.address() as { port: number };
   say(`Tackboard is at http://localhost:${port}`);
+  for (const line of (await demo?.demoSignIns(context)) ?? []) say(line);
   closeOnSignals(async () => {
     await app.close();
     await context.close();
   });
 }
 
+interface DemoShop {
+  loadDemoShop(config: Config, options: { progress: (line: string) => void }): Promise<boolean>;
+  demoSignIns(context: Context): Promise<readonly string[]>;
+}
+
 /** The seed is built on the service, so the service reaches it by name only. */
-async function loadDemoShopOnce(config: Config): Promise<void> {
+async function demoShop(): Promise<DemoShop> {
   const seed = '@tackboard/seed';
-  const { loadDemoShop, demoSignIns } = (await import(seed)) as {
-    loadDemoShop(config: Config, options: { progress: (line: string) => void }): Promise<boolean>;
-    demoSignIns(context: { config: Config }): readonly string[];
-  };
-  await loadDemoShop(config, { progress: say });
-  for (const line of demoSignIns({ config })) say(line);
+  return (await import(seed)) as DemoShop;
 }
 
 function closeOnSignals(close: () => Promise<void>): void {
