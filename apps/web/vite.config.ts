@@ -2,7 +2,7 @@ import { paraglideVitePlugin } from '@inlang/paraglide-js';
 import { sveltekit } from '@sveltejs/kit/vite';
 import { defineConfig } from 'vite';
 
-const apiAddress = process.env['TACKBOARD_API'] ?? 'http://127.0.0.1:3000';
+const apiAddress = process.env['TACKBOARD_API'] ?? 'http://127.0.0.1:8080';
 
 export default defineConfig({
   plugins: [

@@ -1,12 +1,14 @@
 import { liveStream, LiveEvent, type SubjectType } from '@tackboard/contract';
+import { addressOf } from '../api/request.js';
 
-type Listener = (event: LiveEvent | null) => void;
+type Listener = (event: LiveEvent) => void;
 
 const reopenAfterMs = 3_000;
 
 /**
- * The live stream of changes. The browser resumes a broken stream by itself after the last event it saw;
- * when the stream was refused or reopened from scratch, every listener is called with null: fetch again.
+ * The live stream of changes. A broken stream is resumed after the last event that was seen, by the
+ * browser itself or, when the server had refused it, from here. While the page is out of sight the stream
+ * is closed, because a browser keeps only a few connections to one server for all its pages.
  */
 class Live {
   connected = $state(false);
@@ -14,33 +16,21 @@ class Live {
   lostSince = $state.raw<Date | null>(null);
   #source: EventSource | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
-  #listeners = new Map<Listener, ReadonlySet<SubjectType>>();
+  #lastSeq: number | undefined;
+  readonly #listeners = new Map<Listener, ReadonlySet<SubjectType>>();
 
-  /** Opens the stream, or opens it anew after somebody signed in or out. */
-  open(): void {
-    this.close();
-    const source = new EventSource(liveStream.path);
-    this.#source = source;
-    source.onopen = () => {
-      const wasLost = this.lostSince !== null;
-      this.connected = true;
-      this.lostSince = null;
-      if (wasLost) this.#tellAll();
+  /** Keeps the stream open while the page is in sight. Returns the way to stop. */
+  start(): () => void {
+    const follow = (): void => {
+      if (document.hidden) this.#close();
+      else this.#open();
     };
-    source.onerror = () => {
-      this.connected = false;
-      this.lostSince ??= new Date();
-      if (source.readyState === EventSource.CLOSED)
-        this.#timer = setTimeout(() => this.open(), reopenAfterMs);
+    follow();
+    document.addEventListener('visibilitychange', follow);
+    return () => {
+      document.removeEventListener('visibilitychange', follow);
+      this.#close();
     };
-    source.onmessage = (message: MessageEvent<string>) => this.#take(message.data);
-  }
-
-  close(): void {
-    clearTimeout(this.#timer);
-    this.#source?.close();
-    this.#source = null;
-    this.connected = false;
   }
 
   /** Calls `listener` for each change of one of the kinds of record. Returns the way to stop. */
@@ -49,14 +39,35 @@ class Live {
     return () => this.#listeners.delete(listener);
   }
 
-  #take(data: string): void {
-    const event = LiveEvent.parse(JSON.parse(data));
-    for (const [listener, types] of this.#listeners)
-      if (types.has(event.subjectType)) listener(event);
+  #open(): void {
+    this.#close();
+    const source = new EventSource(addressOf(liveStream.path, {}, { after: this.#lastSeq }));
+    this.#source = source;
+    source.onopen = () => {
+      this.connected = true;
+      this.lostSince = null;
+    };
+    source.onerror = () => {
+      this.connected = false;
+      this.lostSince ??= new Date();
+      if (source.readyState === EventSource.CLOSED)
+        this.#timer = setTimeout(() => this.#open(), reopenAfterMs);
+    };
+    source.onmessage = (message: MessageEvent<string>) => this.#take(message.data);
   }
 
-  #tellAll(): void {
-    for (const listener of this.#listeners.keys()) listener(null);
+  #close(): void {
+    clearTimeout(this.#timer);
+    this.#source?.close();
+    this.#source = null;
+    this.connected = false;
+  }
+
+  #take(data: string): void {
+    const event = LiveEvent.parse(JSON.parse(data));
+    this.#lastSeq = event.seq;
+    for (const [listener, types] of this.#listeners)
+      if (types.has(event.subjectType)) listener(event);
   }
 }
 

@@ -46,6 +46,7 @@ describe('wayFrom', () => {
     expect(wayFrom({ ...nobody, firstRun: true }, '/board')).toBe('/first-run');
     expect(wayFrom({ ...nobody, firstRun: true }, '/first-run')).toBeNull();
     expect(wayFrom(nobody, '/first-run')).toBe('/sign-in');
+    expect(wayFrom({ ...nobody, person: person('manager') }, '/first-run')).toBe('/people');
   });
   it('asks for a sign-in and remembers the way', () => {
     expect(wayFrom(nobody, '/orders/5')).toBe('/sign-in?then=%2Forders%2F5');

@@ -25,6 +25,8 @@ export function homeOf(view: SessionView): string {
  */
 export function wayFrom(view: SessionView, path: string): string | null {
   if (view.firstRun) return path === '/first-run' ? null : '/first-run';
+  // The first manager goes on by adding the other people.
+  if (path === '/first-run' && view.person !== null) return '/people';
   if (path === '/' || path === '/first-run') return homeOf(view);
   if (view.person !== null || openPaths.includes(path)) return null;
   if (view.tablet !== null && (path === '/cell' || path.startsWith('/cell/'))) return null;
