@@ -1,6 +1,7 @@
 import rateLimit from '@fastify/rate-limit';
 import fastify, { type FastifyInstance } from 'fastify';
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
+import { cellsRoutes } from './cells/routes.js';
 import type { Context } from './context.js';
 import { frameworkErrors, installErrors } from './http/errors.js';
 import { liveRoute } from './http/live.js';
@@ -11,6 +12,7 @@ import { installSession } from './http/session.js';
 import { webFiles } from './http/web-files.js';
 import { peopleRoutes } from './people/routes.js';
 import { proceduresRoutes } from './procedures/routes.js';
+import { queueRoutes } from './queue/routes.js';
 import { recordsRoutes } from './records/routes.js';
 
 export interface AppOptions {
@@ -39,9 +41,11 @@ export async function buildApp(
   app.decorate('answers', context.answers);
   openApi(app);
 
-  const { people, procedures, records } = context.services;
+  const { cells, people, procedures, queue, records } = context.services;
+  cellsRoutes(app, cells);
   peopleRoutes(app, people);
   proceduresRoutes(app, procedures);
+  queueRoutes(app, queue);
   recordsRoutes(app, records);
 
   liveRoute(app, context.stream);

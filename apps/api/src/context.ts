@@ -1,5 +1,6 @@
 import type { Actor } from './actor.js';
 import { v7 as uuidv7 } from 'uuid';
+import { createCellsService } from './cells/service.js';
 import { systemClock, type Clock } from './clock.js';
 import type { Config } from './config.js';
 import { openDatabase } from './db/client.js';
@@ -8,6 +9,7 @@ import { createEventStream } from './events/stream.js';
 import type { Foundation } from './foundation.js';
 import { createPeopleService } from './people/service.js';
 import { createProceduresService } from './procedures/service.js';
+import { createQueueService } from './queue/service.js';
 import { createRecordsService } from './records/service.js';
 
 export type Context = Awaited<ReturnType<typeof createContext>>;
@@ -44,8 +46,10 @@ export type Services = ReturnType<typeof createServices>;
 
 /** In this order: an area is given the services of the areas above it, never their stores. */
 function createServices(foundation: Foundation) {
+  const cells = createCellsService(foundation);
   const people = createPeopleService(foundation);
   const procedures = createProceduresService(foundation);
+  const queue = createQueueService(foundation);
   const records = createRecordsService(foundation);
-  return { people, procedures, records };
+  return { cells, people, procedures, queue, records };
 }

@@ -1,0 +1,220 @@
+import type { Weld } from '@tackboard/contract';
+import { SetUp, WpsRanges } from '@tackboard/contract';
+import { z } from 'zod';
+import type { Db } from '../db/client.js';
+import { Prisma } from '../db/generated/client.js';
+import type { CellFacts, CertificateFacts, LoadFacts, OverrideFacts, StepFacts } from './facts.js';
+import { stepColumns, stepTables, toStepRecord, type StepColumns } from './store.js';
+
+type SetUpColumns = {
+  [K in keyof Omit<SetUp, 'watchOuts' | 'frozenAt' | 'id' | 'version'>]: SetUp[K] | null;
+};
+interface FactColumns extends StepColumns, SetUpColumns {
+  readonly laneStepId: string;
+  readonly laneCellId: string;
+  readonly jobReleased: boolean;
+  readonly holdReason: string | null;
+  readonly revisionId: string;
+  readonly revisionState: StepFacts['revisionState'];
+  readonly laneCellCode: string;
+  readonly laneCellKind: CellFacts['kind'];
+  readonly laneMechanisation: CellFacts['mechanisation'];
+  readonly stations: number;
+  readonly gasLossFactor: number;
+  readonly extraction: string;
+  readonly startStopS: number;
+  readonly airMovesS: number;
+  readonly cleaningS: number;
+  readonly loadS: number;
+  readonly instructions: string;
+  readonly holdPoint: boolean;
+  readonly setUpId: string | null;
+  readonly setUpVersion: number | null;
+  readonly watchOuts: unknown;
+  readonly frozenAt: Date | null;
+  readonly programOnFile: string | null;
+  readonly wpsId: string | null;
+  readonly wpsRevision: number | null;
+  readonly wpsTitle: string | null;
+  readonly wpsState: NonNullable<StepFacts['wps']>['state'] | null;
+  readonly wpsRanges: unknown;
+}
+
+const factColumns = Prisma.sql`
+  js."stepId" AS "laneStepId", js."cellId" AS "laneCellId", j."released" AS "jobReleased", j."holdReason",
+  j."revisionId", r."state" AS "revisionState", c."code" AS "laneCellCode", c."kind" AS "laneCellKind",
+  c."mechanisation" AS "laneMechanisation", c."stations", c."gasLossFactor", c."extraction",
+  s."startStopS", s."airMovesS", s."cleaningS", s."loadS", s."instructions", s."holdPoint",
+  su."id" AS "setUpId", su."version" AS "setUpVersion", su."stepId", su."cellId", c."code" AS "cellCode",
+  su."wireItemId", wi."name" AS "wireName", wi."designation" AS "wireDesignation", wi."wireDiameterMm",
+  su."gasItemId", gi."name" AS "gasName", gi."designation" AS "gasDesignation", su."torch", su."mechanisation",
+  su."currentA", su."voltageV", su."wireSpeedMMin", su."travelMmMin", su."gasFlowLMin", su."contactTipMm",
+  su."preheatC", su."programId", pr."name" AS "programName", pr."revision" AS "programOnFile",
+  su."programRevision", su."fixtureId", fx."code" AS "fixtureCode", fx."place" AS "fixturePlace",
+  fx."condition" AS "fixtureCondition", su."watchOuts", su."frozenAt", COALESCE(fb."name", su."frozenBy") AS "frozenBy",
+  su."frozenFromRunId",
+  w."id" AS "wpsId", w."revision" AS "wpsRevision", w."title" AS "wpsTitle", w."state" AS "wpsState",
+  w."ranges" AS "wpsRanges"`;
+// A step in work keeps the procedure revision it was pulled under; a waiting one takes the one approved today.
+const factTables = Prisma.sql`
+  JOIN "Cell" c ON c."id" = js."cellId"
+  LEFT JOIN "SetUp" su ON su."stepId" = js."stepId" AND su."cellId" = js."cellId" AND su."current" = true
+  LEFT JOIN "Item" wi ON wi."id" = su."wireItemId"
+  LEFT JOIN "Item" gi ON gi."id" = su."gasItemId"
+  LEFT JOIN "Program" pr ON pr."id" = su."programId"
+  LEFT JOIN "Fixture" fx ON fx."id" = su."fixtureId"
+  LEFT JOIN "Person" fb ON fb."id" = su."frozenBy"
+  LEFT JOIN "Wps" w ON w."id" = CASE WHEN js."state" = 'held' AND js."wpsId" IS NOT NULL THEN js."wpsId"
+    ELSE (SELECT a."id" FROM "Wps" a WHERE a."number" = s."wpsNumber" AND a."state" = 'approved'
+      ORDER BY a."revision" DESC LIMIT 1) END`;
+
+const WatchOuts = z.array(z.string());
+
+function toSetUp(row: FactColumns): SetUp | null {
+  const { setUpId, setUpVersion, frozenAt } = row;
+  if (setUpId === null || frozenAt === null) return null;
+  return SetUp.parse({
+    ...row,
+    id: setUpId,
+    version: setUpVersion,
+    frozenAt: frozenAt.toISOString(),
+    watchOuts: WatchOuts.parse(row.watchOuts),
+  });
+}
+
+function toWps(row: FactColumns): StepFacts['wps'] {
+  const { wpsId, wpsNumber, wpsRevision, wpsTitle, wpsState } = row;
+  if (wpsId === null || wpsNumber === null || wpsRevision === null || wpsState === null)
+    return null;
+  return {
+    ...{ id: wpsId, number: wpsNumber, revision: wpsRevision, state: wpsState },
+    title: wpsTitle ?? '',
+    ranges: WpsRanges.parse(row.wpsRanges),
+  };
+}
+
+type Around = Pick<StepFacts, 'welds' | 'loads' | 'overrides'>;
+
+function toFacts(row: FactColumns, around: Around): StepFacts {
+  return {
+    ...around,
+    record: toStepRecord(row),
+    stepId: row.laneStepId,
+    jobReleased: row.jobReleased,
+    holdReason: row.holdReason,
+    revisionId: row.revisionId,
+    revisionState: row.revisionState,
+    cell: {
+      id: row.laneCellId,
+      code: row.laneCellCode,
+      kind: row.laneCellKind,
+      mechanisation: row.laneMechanisation,
+      stations: row.stations,
+      gasLossFactor: row.gasLossFactor,
+      extraction: row.extraction,
+    },
+    step: row,
+    setUp: toSetUp(row),
+    programOnFile: row.programOnFile,
+    wps: toWps(row),
+  };
+}
+
+function groupBy<T>(rows: readonly T[], keyOf: (row: T) => string): Map<string, T[]> {
+  const groups = new Map<string, T[]>();
+  for (const row of rows) {
+    const group = groups.get(keyOf(row));
+    if (group) group.push(row);
+    else groups.set(keyOf(row), [row]);
+  }
+  return groups;
+}
+
+export interface RecentReading {
+  readonly at: Date;
+  readonly currentA: number | null;
+  readonly voltageV: number | null;
+  readonly wireSpeedMMin: number | null;
+  readonly travelMmMin: number | null;
+}
+
+/** Readings of these last batches are shown on the range strips. */
+const batchesOfReadings = 10;
+const recentReadings = 20;
+
+/** Reads what the set-up card and the ready check are decided from; many steps at once. */
+export function factsReader(db: Db) {
+  async function welds(revisionIds: readonly string[]) {
+    const rows = await db.$queryRaw<(Weld & { revisionId: string })[]>`
+      SELECT "id", "revisionId", "number", "jointType", "throatMm", "legMm", "grooveDepthMm", "lengthMm", "count",
+        "thicknessAMm", "thicknessBMm", "materialA", "materialB", "materialGroupA", "materialGroupB", "position",
+        "process", "stepNumber", "qualityLevel", "notes"
+      FROM "Weld" WHERE "revisionId" IN (${Prisma.join([...revisionIds])}) ORDER BY "number"`;
+    return groupBy(rows, ({ revisionId }) => revisionId);
+  }
+  async function loads(cellIds: readonly string[]) {
+    const rows = await db.$queryRaw<(LoadFacts & { cellId: string })[]>`
+      SELECT ll."cellId", ll."kind", l."itemId", i."name" AS "itemName", i."designation", i."unit",
+        l."number" AS "lotNumber", ll."leftAmount"
+      FROM "LotLoad" ll JOIN "Lot" l ON l."id" = ll."lotId" JOIN "Item" i ON i."id" = l."itemId"
+      WHERE ll."cellId" IN (${Prisma.join([...cellIds])}) AND ll."kind" IN ('wire', 'gas') AND ll."unloadedAt" IS NULL
+      ORDER BY ll."loadedAt" DESC`;
+    return groupBy(rows, ({ cellId }) => cellId);
+  }
+  async function overrides(jobIds: readonly string[]) {
+    const rows = await db.$queryRaw<(OverrideFacts & { jobId: string })[]>`
+      SELECT o."jobId", o."jobStepId", o."rule", COALESCE(p."code", o."personId") AS "signedBy",
+        o."forPerson" AS "forPersonId", o."expiresAt"
+      FROM "Override" o LEFT JOIN "Person" p ON p."id" = o."personId"
+      WHERE o."jobId" IN (${Prisma.join([...jobIds])}) ORDER BY o."signedAt" DESC`;
+    return groupBy(rows, ({ jobId }) => jobId);
+  }
+  return {
+    /** In the order of the ids; an unknown id is not in the answer. */
+    async facts(jobStepIds: readonly string[]): Promise<StepFacts[]> {
+      if (jobStepIds.length === 0) return [];
+      const rows = await db.$queryRaw<FactColumns[]>`
+        SELECT ${stepColumns}, ${factColumns} FROM "JobStep" js ${stepTables} ${factTables}
+        WHERE js."id" IN (${Prisma.join([...jobStepIds])})`;
+      if (rows.length === 0) return [];
+      const of = (key: (row: FactColumns) => string) => [...new Set(rows.map(key))];
+      const weldsOf = await welds(of((row) => row.revisionId));
+      const loadsOf = await loads(of((row) => row.laneCellId));
+      const overridesOf = await overrides(of((row) => row.jobId));
+      const byId = new Map(
+        rows.map((row) => [
+          row.id,
+          toFacts(row, {
+            welds: (weldsOf.get(row.revisionId) ?? []).filter(
+              ({ stepNumber }) => stepNumber === row.stepNumber,
+            ),
+            loads: loadsOf.get(row.laneCellId) ?? [],
+            overrides: overridesOf.get(row.jobId) ?? [],
+          }),
+        ]),
+      );
+      return jobStepIds.flatMap((id) => byId.get(id) ?? []);
+    },
+    /** Every certificate of an active person with its latest confirmation. */
+    async certificates(): Promise<CertificateFacts[]> {
+      return db.$queryRaw<CertificateFacts[]>`
+        SELECT ce."personId", p."code" AS "personCode", p."name" AS "personName", ce."kind", ce."number",
+          ce."process", ce."cellId", ce."jointTypes", ce."positions", ce."thicknessMinMm", ce."thicknessMaxMm",
+          ce."validUntil", ce."revokedOn",
+          (SELECT MAX(co."confirmedOn") FROM "Confirmation" co WHERE co."certificateId" = ce."id") AS "confirmedOn"
+        FROM "Certificate" ce JOIN "Person" p ON p."id" = ce."personId"
+        WHERE p."active" = true`;
+    },
+    /** Readings of the last batches of this step of the revision, newest first. */
+    async readings(at: { revisionId: string; stepId: string }): Promise<RecentReading[]> {
+      return db.$queryRaw<RecentReading[]>`
+        SELECT re."at", re."currentA", re."voltageV", re."wireSpeedMMin", re."travelMmMin"
+        FROM (SELECT "id" FROM "Job" WHERE "revisionId" = ${at.revisionId}
+          ORDER BY "createdAt" DESC LIMIT ${batchesOfReadings}) j
+        JOIN "JobStep" js ON js."jobId" = j."id" AND js."stepId" = ${at.stepId}
+        JOIN "Run" ru ON ru."jobStepId" = js."id"
+        JOIN "Reading" re ON re."runId" = ru."id"
+        ORDER BY re."at" DESC LIMIT ${recentReadings}`;
+    },
+  };
+}

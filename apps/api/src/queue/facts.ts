@@ -1,0 +1,97 @@
+import type {
+  cellKinds,
+  certificateKinds,
+  mechanisations,
+  revisionStates,
+  SetUp,
+  SetUpCard,
+  Weld,
+  wpsStates,
+} from '@tackboard/contract';
+import type { StepRecord } from './store.js';
+
+export type CellKind = (typeof cellKinds)[number];
+
+/** What the ready check and the set-up card of one queued step are decided from. */
+export interface StepFacts {
+  readonly record: StepRecord;
+  readonly stepId: string;
+  readonly jobReleased: boolean;
+  readonly holdReason: string | null;
+  readonly revisionId: string;
+  readonly revisionState: (typeof revisionStates)[number];
+  readonly cell: CellFacts;
+  readonly step: {
+    readonly startStopS: number;
+    readonly airMovesS: number;
+    readonly cleaningS: number;
+    readonly loadS: number;
+    readonly instructions: string;
+    readonly holdPoint: boolean;
+  };
+  readonly setUp: SetUp | null;
+  /** The revision of the set-up's program as it is on file; null where the set-up names none. */
+  readonly programOnFile: string | null;
+  readonly wps: WpsFacts | null;
+  readonly welds: readonly Weld[];
+  readonly loads: readonly LoadFacts[];
+  readonly overrides: readonly OverrideFacts[];
+}
+
+export interface CellFacts {
+  readonly id: string;
+  readonly code: string;
+  readonly kind: CellKind;
+  readonly mechanisation: (typeof mechanisations)[number];
+  readonly stations: number;
+  readonly gasLossFactor: number;
+  readonly extraction: string;
+}
+
+export type WpsFacts = NonNullable<SetUpCard['wps']> & {
+  readonly state: (typeof wpsStates)[number];
+};
+
+/** What is loaded at the cell now. */
+export interface LoadFacts {
+  readonly kind: string;
+  readonly itemId: string;
+  readonly itemName: string;
+  readonly designation: string;
+  readonly unit: string;
+  readonly lotNumber: string;
+  readonly leftAmount: number;
+}
+
+export interface OverrideFacts {
+  readonly jobStepId: string | null;
+  readonly rule: string;
+  readonly signedBy: string;
+  readonly forPersonId: string | null;
+  readonly expiresAt: Date;
+}
+
+/** A certificate with the ranges printed on it. */
+export interface CertificateFacts {
+  readonly personId: string;
+  readonly personCode: string;
+  readonly personName: string;
+  readonly kind: (typeof certificateKinds)[number];
+  readonly number: string;
+  readonly process: string;
+  readonly cellId: string | null;
+  readonly jointTypes: readonly string[];
+  readonly positions: readonly string[];
+  readonly thicknessMinMm: number | null;
+  readonly thicknessMaxMm: number | null;
+  readonly validUntil: string | null;
+  readonly revokedOn: string | null;
+  /** The latest six-monthly confirmation. */
+  readonly confirmedOn: string | null;
+}
+
+export interface PersonFacts {
+  readonly id: string;
+  readonly code: string;
+  readonly name: string;
+}

@@ -1,0 +1,105 @@
+import type { BodyOf, QueuedStep, queue } from '@tackboard/contract';
+import type { Actor } from '../actor.js';
+import type { Foundation } from '../foundation.js';
+import { shopDay } from '../clock.js';
+import { notFound, Refusal, refuseField, stale } from '../refusal.js';
+import { lateOn } from './lane.js';
+import { rankBetween } from './rank.js';
+import { writer, type PlaceRecord } from './store.js';
+
+type MoveInput = BodyOf<typeof queue.move>;
+type Store = ReturnType<typeof writer>;
+
+/** Puts a waiting or blocked step elsewhere in the run queues. */
+export function createMove({ uow, timeZone }: Foundation) {
+  return async function move(
+    actor: Actor,
+    jobStepId: string,
+    input: MoveInput,
+  ): Promise<QueuedStep> {
+    return uow.write(actor, async (unit) => {
+      const store = writer(unit.tx);
+      const before = await store.place(jobStepId);
+      const step = await store.step(jobStepId);
+      if (before === null || step === null) throw notFound('queued step', jobStepId);
+      const today = shopDay(unit.now, timeZone);
+      const { expectedVersion } = input;
+      if (before.version !== expectedVersion) {
+        throw stale('queued step', lateOn(step, today), expectedVersion);
+      }
+      mustBeMovable(before, step.holder?.personCode ?? null);
+      mustFit(before, await store.cells(), input.cellId);
+      const rank = await rankFor(store, before.id, input);
+      const place = { cellId: input.cellId, rank };
+      await store.setPlace({ id: before.id, version: expectedVersion }, place);
+      unit.append({
+        type: 'jobStep.moved',
+        subjectType: 'jobStep',
+        subjectId: before.id,
+        version: expectedVersion + 1,
+        cellId: input.cellId,
+        before: { cellId: before.cellId, rank: before.rank },
+        after: { ...place, beforeStepId: input.beforeStepId },
+        reason: input.reason,
+      });
+      return lateOn({ ...step, version: expectedVersion + 1 }, today);
+    });
+  };
+}
+
+function mustBeMovable({ state, jobNumber, stepName }: PlaceRecord, holder: string | null): void {
+  if (state === 'waiting' || state === 'blocked') return;
+  const why = {
+    held: `is held by ${holder ?? 'somebody'}. Only a step that waits can be moved: let it be put down first`,
+    done: 'is done. Only a step that waits can be moved',
+    cancelled: 'is cancelled. Only a step that waits can be moved',
+  }[state];
+  throw new Refusal('NOT_NOW', `${stepName} of job ${jobNumber} ${why}.`);
+}
+
+function mustFit(
+  step: PlaceRecord,
+  cells: readonly { id: string; code: string; kind: 'booth' | 'robot'; active: boolean }[],
+  cellId: string,
+): void {
+  const cell = cells.find(({ id }) => id === cellId);
+  if (cell === undefined) throw notFound('cell', cellId, 'body.cellId');
+  if (cell.active && cell.kind === step.stepKind) return;
+  const allowed = cells
+    .filter(({ active, kind }) => active && kind === step.stepKind)
+    .map(({ code }) => code)
+    .join(', ');
+  const wrong = cell.active ? `${cell.code} is a ${cell.kind}` : `${cell.code} is out of use`;
+  throw refuseField(
+    'DOES_NOT_FIT',
+    `${step.stepName} of job ${step.jobNumber} is made at a ${step.stepKind}, but ${wrong}. Choose one of ${allowed || 'no cell yet: add one first'}.`,
+    'body.cellId',
+    cell.code,
+    allowed,
+  );
+}
+
+/** The rank before another step or at the end; numbers the queue again when there is no room left. */
+async function rankFor(
+  store: Store,
+  movingId: string,
+  { cellId, beforeStepId }: MoveInput,
+): Promise<number> {
+  const others = await store.ranks(cellId, movingId);
+  const at = beforeStepId === null ? others.length : others.findIndex((x) => x.id === beforeStepId);
+  if (at < 0) {
+    throw refuseField(
+      'NOT_FOUND',
+      'The step to stand before is not in the run queue of this cell any more. Look at the queue as it is now and place it again.',
+      'body.beforeStepId',
+      beforeStepId,
+      'an open step of the run queue, or null for its end',
+    );
+  }
+  const neighbours = (rows: readonly { rank: number }[]) =>
+    rankBetween({ before: rows[at - 1]?.rank ?? null, after: rows[at]?.rank ?? null });
+  const rank = neighbours(others);
+  if (rank !== null) return rank;
+  await store.renumber(others.map(({ id }) => id));
+  return neighbours(await store.ranks(cellId, movingId)) ?? 0;
+}

@@ -1,0 +1,229 @@
+import type { ReadyLine } from '@tackboard/contract';
+import { fitOf, type StepFit } from './fit.js';
+import { fitWords, numberWords } from './fit-words.js';
+import { figuresOf, loadedOf, type Figures } from './figures.js';
+import type { CertificateFacts, PersonFacts, StepFacts } from './facts.js';
+import { personLine } from './person-rule.js';
+
+type Line = Omit<ReadyLine, 'overriddenBy'>;
+
+/** Who would pull; left out while nobody is signed in. */
+export interface Asking {
+  readonly person: PersonFacts;
+  readonly certificates: readonly CertificateFacts[];
+}
+
+export interface Readiness {
+  readonly fit: StepFit;
+  readonly figures: Figures;
+  readonly lines: readonly ReadyLine[];
+  /** Neither refused nor gated without an override. */
+  readonly ready: boolean;
+}
+
+/** May this step be started now? Every rule in words, with what it does and who let it pass. */
+export function readinessOf(
+  facts: StepFacts,
+  at: { now: Date; today: string; asking: Asking | null },
+): Readiness {
+  const fit = fitOf(facts);
+  const figures = figuresOf(facts);
+  const lines = [
+    ...revisionLines(facts),
+    ...kitLines(facts),
+    ...procedureLines(facts),
+    ...fitLines(facts, fit),
+    ...equipmentLines(facts),
+    ...consumableLines(facts),
+    ...feederLines(facts, figures),
+    ...holdPointLines(facts),
+    ...personLines(facts, at),
+  ].map((line) => ({ ...line, overriddenBy: overriddenBy(line, facts, at) }));
+  return { fit, figures, lines, ready: !lines.some(stops) };
+}
+
+export function stops({ strength, overriddenBy }: ReadyLine): boolean {
+  return strength === 'refuse' || (strength === 'gate' && overriddenBy === null);
+}
+
+/** An override passes a gate, never a refusal, and only for the person it names. */
+function overriddenBy(
+  { rule, strength }: Line,
+  { overrides, record }: StepFacts,
+  { now, asking }: { now: Date; asking: Asking | null },
+): string | null {
+  if (strength !== 'gate') return null;
+  const passing = overrides.find(
+    (each) =>
+      each.rule === rule &&
+      (each.jobStepId === null || each.jobStepId === record.id) &&
+      each.expiresAt > now &&
+      (each.forPersonId === null || asking === null || each.forPersonId === asking.person.id),
+  );
+  return passing?.signedBy ?? null;
+}
+
+function revisionLines({ record, jobReleased, holdReason, revisionState }: StepFacts): Line[] {
+  const rule = 'revision';
+  if (!jobReleased) {
+    const why = holdReason ?? 'the ordered and the released revision differ';
+    return [{ rule, strength: 'refuse', text: `The job is not released: ${why}.` }];
+  }
+  if (revisionState === 'released') {
+    return [{ rule, strength: 'pass', text: `Revision ${record.revision} is released.` }];
+  }
+  const state = revisionState === 'draft' ? 'still a draft' : 'superseded';
+  const text = `Revision ${record.revision} of ${record.partNumber} is ${state}.`;
+  return [{ rule, strength: 'refuse', text }];
+}
+
+function kitLines({ record }: StepFacts): Line[] {
+  return record.kitComplete
+    ? [{ rule: 'kit', strength: 'pass', text: 'The kit is complete.' }]
+    : [{ rule: 'kit', strength: 'refuse', text: 'The kit is not complete: parts are missing.' }];
+}
+
+function procedureLines({ record, wps }: StepFacts): Line[] {
+  const rule = 'wps';
+  const { wpsNumber, coded } = record;
+  if (wpsNumber === null) {
+    return coded
+      ? [{ rule, strength: 'refuse', text: 'No procedure is named, and the part is coded.' }]
+      : [{ rule, strength: 'tell', text: 'No procedure is named for this step.' }];
+  }
+  if (wps === null) {
+    const text = `Procedure ${wpsNumber} has no approved revision.`;
+    return [{ rule, strength: 'refuse', text }];
+  }
+  const label = `${wps.number} r${wps.revision}`;
+  if (wps.state === 'approved') {
+    return [{ rule, strength: 'pass', text: `${label} is approved.` }];
+  }
+  const text = `${label}, under which this was pulled, is ${wps.state}; the coordinator decides.`;
+  return [{ rule, strength: 'tell', text }];
+}
+
+function fitLines({ wps }: StepFacts, { welds }: StepFit): Line[] {
+  const byRule = new Map<string, { strength: Line['strength']; words: Map<string, number[]> }>();
+  const order: Line['strength'][] = ['pass', 'tell', 'gate', 'refuse'];
+  for (const { weldNumber, lines } of welds) {
+    for (const { judged, strength } of lines) {
+      if (strength === 'pass') continue;
+      const rule = byRule.get(judged.variable) ?? { strength, words: new Map<string, number[]>() };
+      if (order.indexOf(strength) > order.indexOf(rule.strength)) rule.strength = strength;
+      const words = fitWords(judged);
+      rule.words.set(words, [...(rule.words.get(words) ?? []), weldNumber]);
+      byRule.set(judged.variable, rule);
+    }
+  }
+  if (byRule.size === 0) {
+    if (wps === null || welds.length === 0) return [];
+    const text = `All welds fit ${wps.number} r${wps.revision}.`;
+    return [{ rule: 'fit', strength: 'pass', text }];
+  }
+  return [...byRule].map(([rule, { strength, words }]) => ({
+    rule,
+    strength,
+    text: `${[...words].map(([text, numbers]) => `${weldWords(numbers)}: ${text}`).join('; ')}.`,
+  }));
+}
+
+function weldWords(numbers: readonly number[]): string {
+  return `${numbers.length === 1 ? 'weld' : 'welds'} ${numbers.join(', ')}`;
+}
+
+function equipmentLines({ setUp, cell, programOnFile }: StepFacts): Line[] {
+  if (setUp === null) {
+    const text = `No set-up is kept for this step at ${cell.code}; work from the procedure.`;
+    return [{ rule: 'setUp', strength: 'tell', text }];
+  }
+  const lines: Line[] = [];
+  if (setUp.fixtureCode !== null) {
+    const place = `${setUp.fixtureCode} at ${setUp.fixturePlace}`;
+    const good = setUp.fixtureCondition === 'good';
+    const state = setUp.fixtureCondition === 'missing' ? 'missing' : 'in repair';
+    const text = good ? `Fixture ${place}, good.` : `Fixture ${place} is ${state}.`;
+    lines.push({ rule: 'fixture', strength: good ? 'pass' : 'gate', text });
+  }
+  return cell.kind === 'robot' ? [...lines, programLine(setUp, programOnFile)] : lines;
+}
+
+function programLine(setUp: NonNullable<StepFacts['setUp']>, onFile: string | null): Line {
+  const rule = 'program';
+  const { programName, programRevision } = setUp;
+  if (programName === null) {
+    return { rule, strength: 'gate', text: 'The set-up names no robot program.' };
+  }
+  const name = `Program ${programName} revision ${programRevision ?? onFile}`;
+  if (programRevision === null || programRevision === onFile) {
+    return { rule, strength: 'pass', text: `${name}.` };
+  }
+  const text = `${name} made the set-up, but revision ${onFile} is on file.`;
+  return { rule, strength: 'gate', text };
+}
+
+function consumableLines(facts: StepFacts): Line[] {
+  const { setUp, wps } = facts;
+  const asked = [
+    ['wire', setUp?.wireItemId ?? null, setUp?.wireName ?? null, wps?.ranges.fillers ?? []],
+    ['gas', setUp?.gasItemId ?? null, setUp?.gasName ?? null, wps?.ranges.gases ?? []],
+  ] as const;
+  return asked.flatMap(([kind, itemId, name, listed]) =>
+    loadedLines(facts, kind, { itemId, name, listed }),
+  );
+}
+
+function loadedLines(
+  facts: StepFacts,
+  kind: 'wire' | 'gas',
+  asked: { itemId: string | null; name: string | null; listed: readonly string[] },
+): Line[] {
+  const rule = `${kind}Loaded`;
+  const { code } = facts.cell;
+  const loaded = loadedOf(facts, kind);
+  if (loaded === null) {
+    if (asked.itemId === null) return [];
+    const text = `${asked.name} is needed, and no ${kind} is recorded as loaded at ${code}: load a lot.`;
+    return [{ rule, strength: 'gate', text }];
+  }
+  const found = `${loaded.itemName}, lot ${loaded.lotNumber}, is loaded at ${code}`;
+  if (asked.itemId !== null && loaded.itemId !== asked.itemId) {
+    return [{ rule, strength: 'gate', text: `${found}, but the set-up asks for ${asked.name}.` }];
+  }
+  const plain = (text: string) => text.trim().toUpperCase();
+  if (asked.listed.length > 0 && !asked.listed.map(plain).includes(plain(loaded.designation))) {
+    const text = `${found}; ${loaded.designation} is not among ${asked.listed.join(', ')} of the procedure.`;
+    return [{ rule, strength: 'gate', text }];
+  }
+  return [{ rule, strength: 'pass', text: `${found}.` }];
+}
+
+function feederLines({ record }: StepFacts, figures: Figures): Line[] {
+  const { wireKgBatch, feederKg, partsFromFeeder } = figures;
+  if (wireKgBatch === null || feederKg === null || partsFromFeeder === null) return [];
+  const rest = record.quantity - record.goodCount;
+  const amounts = `${numberWords(feederKg)} kg of wire on the feeder, ${numberWords(wireKgBatch)} kg needed`;
+  return partsFromFeeder >= rest
+    ? [{ rule: 'feeder', strength: 'pass', text: `${amounts} for ${rest} parts.` }]
+    : [
+        {
+          rule: 'feeder',
+          strength: 'tell',
+          text: `${amounts}: enough for ${partsFromFeeder} of ${rest} parts, change the spool then.`,
+        },
+      ];
+}
+
+function holdPointLines({ step }: StepFacts): Line[] {
+  if (!step.holdPoint) return [];
+  const text = 'Hold point: call the inspector before the work goes on.';
+  return [{ rule: 'holdPoint', strength: 'tell', text }];
+}
+
+function personLines(
+  { cell, record, welds }: StepFacts,
+  { today, asking }: { today: string; asking: Asking | null },
+): Line[] {
+  if (asking === null) return [];
+  return [personLine({ ...asking, cell, coded: record.coded, welds, today })];
+}

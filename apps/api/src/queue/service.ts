@@ -1,0 +1,66 @@
+import type { Board, CellView, SetUpCard } from '@tackboard/contract';
+import type { Actor } from '../actor.js';
+import type { Foundation } from '../foundation.js';
+import { shopDay } from '../clock.js';
+import { notFound } from '../refusal.js';
+import { createAssessment } from './assess.js';
+import type { PersonFacts } from './facts.js';
+import { laneOn } from './lane.js';
+import { createMove } from './move.js';
+import { reader } from './store.js';
+
+export type QueueService = ReturnType<typeof createQueueService>;
+
+/** The run queues: what waits where, what is next at a cell and why. */
+export function createQueueService(foundation: Foundation) {
+  const { database, clock, timeZone } = foundation;
+  const read = reader(database.reader);
+  const assessment = createAssessment(foundation);
+
+  return {
+    ...assessment,
+    move: createMove(foundation),
+    /** The open steps of one cell in their order; null for a cell that is not in use. */
+    async lane(cellId: string) {
+      const [lane] = await read.lanes(cellId);
+      return lane ?? null;
+    },
+    async step(jobStepId: string) {
+      return read.step(jobStepId);
+    },
+    async board(): Promise<Board> {
+      // Read before the rows: an event that comes between is then heard again, never missed.
+      const lastSeq = await read.lastSeq();
+      const now = clock.now();
+      const today = shopDay(now, timeZone);
+      const lanes = await read.lanes();
+      return { asOf: now.toISOString(), lastSeq, lanes: lanes.map((lane) => laneOn(lane, today)) };
+    },
+    async cell(actor: Actor, cellId: string): Promise<CellView> {
+      const [lane] = await read.lanes(cellId);
+      if (lane === undefined) throw notFound('cell', cellId, 'params.cellId');
+      const now = clock.now();
+      const person = welderOf(actor);
+      const heldId = lane.steps.find(({ state }) => state === 'held')?.id;
+      const [held] = heldId === undefined ? [] : await assessment.assess([heldId], null);
+      const { next, passedOver } = await assessment.firstReady(lane.steps, person);
+      return {
+        asOf: now.toISOString(),
+        lane: laneOn(lane, shopDay(now, timeZone)),
+        held: held === undefined ? null : await assessment.card(held),
+        next: next === null ? null : await assessment.card(next),
+        passedOver,
+      };
+    },
+    async card(actor: Actor, jobStepId: string): Promise<SetUpCard> {
+      const [found] = await assessment.assess([jobStepId], welderOf(actor));
+      if (found === undefined) throw notFound('queued step', jobStepId, 'params.jobStepId');
+      return assessment.card(found);
+    },
+  };
+}
+
+/** The person is judged where they would weld; somebody from the office looks at the queue as it stands. */
+function welderOf({ person }: Actor): PersonFacts | null {
+  return person?.role === 'welder' ? person : null;
+}
