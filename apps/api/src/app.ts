@@ -2,6 +2,7 @@ import rateLimit from '@fastify/rate-limit';
 import fastify, { type FastifyInstance } from 'fastify';
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
 import { cellsRoutes } from './cells/routes.js';
+import { consumablesRoutes } from './consumables/routes.js';
 import type { Context } from './context.js';
 import { frameworkErrors, installErrors } from './http/errors.js';
 import { liveRoute } from './http/live.js';
@@ -43,6 +44,7 @@ export async function buildApp(
 
   const { cells, people, procedures, queue, records } = context.services;
   cellsRoutes(app, cells);
+  consumablesRoutes(app, context.services.consumables);
   peopleRoutes(app, people);
   proceduresRoutes(app, procedures);
   queueRoutes(app, queue);
