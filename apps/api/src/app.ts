@@ -3,6 +3,7 @@ import fastify, { type FastifyInstance } from 'fastify';
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
 import { cellsRoutes } from './cells/routes.js';
 import { consumablesRoutes } from './consumables/routes.js';
+import { consumablesRoutes } from './consumables/routes.js';
 import type { Context } from './context.js';
 import { frameworkErrors, installErrors } from './http/errors.js';
 import { liveRoute } from './http/live.js';
@@ -11,8 +12,10 @@ import { installOriginCheck } from './http/origin.js';
 import { securityHeaders } from './http/security-headers.js';
 import { installSession } from './http/session.js';
 import { webFiles } from './http/web-files.js';
+import { ordersRoutes } from './orders/routes.js';
 import { peopleRoutes } from './people/routes.js';
 import { proceduresRoutes } from './procedures/routes.js';
+import { qualityRoutes } from './quality/routes.js';
 import { queueRoutes } from './queue/routes.js';
 import { recordsRoutes } from './records/routes.js';
 
@@ -42,11 +45,15 @@ export async function buildApp(
   app.decorate('answers', context.answers);
   openApi(app);
 
-  const { cells, people, procedures, queue, records } = context.services;
+  const { cells, consumables, orders, people, procedures, quality, queue, records } =
+    context.services;
   cellsRoutes(app, cells);
+  consumablesRoutes(app, consumables);
   consumablesRoutes(app, context.services.consumables);
+  ordersRoutes(app, orders);
   peopleRoutes(app, people);
   proceduresRoutes(app, procedures);
+  qualityRoutes(app, quality);
   queueRoutes(app, queue);
   recordsRoutes(app, records);
 

@@ -4,12 +4,15 @@ import { createCellsService } from './cells/service.js';
 import { systemClock, type Clock } from './clock.js';
 import type { Config } from './config.js';
 import { createConsumablesService } from './consumables/service.js';
+import { createConsumablesService } from './consumables/service.js';
 import { openDatabase } from './db/client.js';
 import { createUnitOfWork, storedAnswer } from './db/unit-of-work.js';
 import { createEventStream } from './events/stream.js';
 import type { Foundation } from './foundation.js';
+import { createOrdersService } from './orders/service.js';
 import { createPeopleService } from './people/service.js';
 import { createProceduresService } from './procedures/service.js';
+import { createQualityService } from './quality/service.js';
 import { createQueueService } from './queue/service.js';
 import { createRecordsService } from './records/service.js';
 
@@ -49,9 +52,12 @@ export type Services = ReturnType<typeof createServices>;
 function createServices(foundation: Foundation) {
   const cells = createCellsService(foundation);
   const consumables = createConsumablesService(foundation);
+  const consumables = createConsumablesService(foundation);
   const people = createPeopleService(foundation);
   const procedures = createProceduresService(foundation);
+  const orders = createOrdersService(foundation, { people, procedures });
   const queue = createQueueService(foundation);
+  const quality = createQualityService(foundation, { queue });
   const records = createRecordsService(foundation);
-  return { cells, consumables, people, procedures, queue, records };
+  return { cells, consumables, orders, people, procedures, quality, queue, records };
 }

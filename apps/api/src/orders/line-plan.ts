@@ -2,14 +2,9 @@ import type { BodyOf, orders } from '@tackboard/contract';
 import { shopDay } from '../clock.js';
 import type { Db } from '../db/client.js';
 import { notFound, Refusal, refuseField } from '../refusal.js';
+import { cellPlanReader, type PlanCell } from './cell-plan-store.js';
 import { median, questionsOf, type LineQuestion } from './line-questions.js';
-import {
-  planReader,
-  type PartHistory,
-  type PlanCell,
-  type PlanPart,
-  type PlanStep,
-} from './plan-store.js';
+import { planReader, type PartHistory, type PlanPart, type PlanStep } from './plan-store.js';
 import { plannedMinOf, proposeCell, type PastRun } from './planning.js';
 import { revisionAnswer, type LastMade } from './revision-state.js';
 
@@ -33,7 +28,7 @@ export async function loadLineFacts(db: Db, partIds: readonly string[]): Promise
     parts,
     histories: await store.histories(partIds),
     pastRuns: await store.pastRuns(stepIds),
-    cells: await store.cells(),
+    cells: await cellPlanReader(db).cells(),
   };
 }
 

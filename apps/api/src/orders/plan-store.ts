@@ -1,8 +1,10 @@
+import { Weld } from '@tackboard/contract';
 import type { Db } from '../db/client.js';
 import type { Prisma } from '../db/generated/client.js';
+import { groupBy } from './group-by.js';
 import type { LastMade } from './revision-state.js';
-import type { CandidateCell, PastRun, StepTimes } from './planning.js';
-import type { KeptSetUp, LoadedItem } from './ready-notes.js';
+import type { PastRun, StepTimes } from './planning.js';
+import type { KeptSetUp } from './ready-notes.js';
 
 /** Enough for a median; older runs say little about how the step is made today. */
 const runsPerStep = 30;
@@ -11,7 +13,7 @@ const partIncludes = {
   revisions: {
     where: { state: 'released' },
     include: {
-      welds: { select: { stepNumber: true, lengthMm: true, count: true, process: true } },
+      welds: { orderBy: { number: 'asc' } },
       steps: {
         orderBy: { number: 'asc' },
         include: {
@@ -32,13 +34,23 @@ export type SetUpAtCell = Omit<KeptSetUp, 'frozenOn'> & {
   readonly cellId: string;
   readonly frozenAt: Date;
 };
+type PlanWeld = Pick<
+  Weld,
+  | 'number'
+  | 'process'
+  | 'jointType'
+  | 'position'
+  | 'thicknessAMm'
+  | 'thicknessBMm'
+  | 'lengthMm'
+  | 'count'
+>;
 export interface PlanStep extends Pick<
   StepRow,
   'id' | 'number' | 'name' | 'cellKind' | 'wpsNumber' | 'setUpMin' | 'firstPieceMin' | 'unitMin'
 > {
   readonly setUps: readonly SetUpAtCell[];
-  readonly weldLengthMm: number;
-  readonly processes: readonly string[];
+  readonly welds: readonly PlanWeld[];
 }
 export interface PlanPart {
   readonly id: string;
@@ -48,11 +60,15 @@ export interface PlanPart {
 }
 
 function toStep(row: StepRow, welds: PartRow['revisions'][number]['welds']): PlanStep {
-  const own = welds.filter(({ stepNumber }) => stepNumber === row.number);
   return {
     ...row,
-    weldLengthMm: own.reduce((sum, weld) => sum + weld.lengthMm * weld.count, 0),
-    processes: [...new Set(own.map(({ process }) => process))],
+    welds: welds
+      .filter(({ stepNumber }) => stepNumber === row.number)
+      .map(({ jointType, position, ...weld }) => ({
+        ...weld,
+        jointType: Weld.shape.jointType.parse(jointType),
+        position: Weld.shape.position.parse(position),
+      })),
     setUps: row.setUps.map(({ wireItem, gasItem, ...setUp }) => ({
       ...setUp,
       wireName: wireItem?.name ?? null,
@@ -78,10 +94,6 @@ function toPart({ revisions: [released], ...part }: PartRow): PlanPart {
 export interface PartHistory {
   readonly quantities: readonly number[];
   readonly lastMade: (Omit<LastMade, 'on'> & { finishedAt: Date }) | null;
-}
-
-export interface PlanCell extends CandidateCell {
-  readonly planningFactor: number;
 }
 
 /** Reads what an order line is judged by; every function answers for all lines at once. */
@@ -132,33 +144,6 @@ export function planReader(db: Db) {
       const byStep = groupBy(rows, ({ jobStep }) => jobStep.stepId);
       return new Map([...byStep].map(([stepId, runs]) => [stepId, runs.flatMap(toPastRun)]));
     },
-    async cells(): Promise<PlanCell[]> {
-      const cells = await db.cell.findMany({
-        where: { active: true },
-        select: { id: true, code: true, kind: true, planningFactor: true },
-        orderBy: { code: 'asc' },
-      });
-      const sums = await db.jobStep.groupBy({
-        by: ['cellId'],
-        where: { state: { in: ['blocked', 'waiting', 'held'] } },
-        _sum: { plannedMin: true },
-      });
-      const queued = new Map(sums.map(({ cellId, _sum }) => [cellId, _sum.plannedMin ?? 0]));
-      return cells.map((cell) => ({ ...cell, queuedMin: queued.get(cell.id) ?? 0 }));
-    },
-    async loads(cellIds: readonly string[]): Promise<Map<string, LoadedItem[]>> {
-      const rows = await db.lotLoad.findMany({
-        where: { cellId: { in: [...cellIds] }, unloadedAt: null },
-        select: {
-          cellId: true,
-          kind: true,
-          leftAmount: true,
-          lot: { select: { item: { select: { id: true, name: true, unit: true } } } },
-        },
-      });
-      const byCell = groupBy(rows, ({ cellId }) => cellId);
-      return new Map([...byCell].map(([cellId, loads]) => [cellId, loads.map(toLoadedItem)]));
-    },
   };
 }
 
@@ -186,23 +171,4 @@ function toPastRun(row: {
   return endedAt === null
     ? []
     : [{ ...run, endedAt, madeCount: goodCount + reworkCount + scrapCount }];
-}
-
-function toLoadedItem(row: {
-  kind: string;
-  leftAmount: number;
-  lot: { item: { id: string; name: string; unit: string } };
-}): LoadedItem {
-  const { kind, leftAmount, lot } = row;
-  return { kind, leftAmount, itemId: lot.item.id, itemName: lot.item.name, unit: lot.item.unit };
-}
-
-function groupBy<T>(rows: readonly T[], keyOf: (row: T) => string): Map<string, T[]> {
-  const groups = new Map<string, T[]>();
-  for (const row of rows) {
-    const group = groups.get(keyOf(row));
-    if (group) group.push(row);
-    else groups.set(keyOf(row), [row]);
-  }
-  return groups;
 }

@@ -14,7 +14,11 @@ type Store = ReturnType<typeof proceduresWriter>;
 export function approvalService({ uow, newId }: Foundation) {
   return {
     /** The approved revision before it is superseded in the same commit. */
-    async approveWps(actor: Actor, id: string, expectedVersion: number): Promise<Wps> {
+    async approve(
+      actor: Actor,
+      id: string,
+      { expectedVersion }: { expectedVersion: number },
+    ): Promise<Wps> {
       return uow.write(actor, async (unit) => {
         const store = proceduresWriter(unit.tx);
         const row = await foundWps(store, id);
@@ -28,7 +32,7 @@ export function approvalService({ uow, newId }: Foundation) {
       });
     },
 
-    async reviseWps(actor: Actor, id: string, changeNote: string): Promise<Wps> {
+    async revise(actor: Actor, id: string, { changeNote }: { changeNote: string }): Promise<Wps> {
       return uow.write(actor, async (unit) => {
         const store = proceduresWriter(unit.tx);
         const row = await foundWps(store, id);
@@ -59,7 +63,7 @@ export function approvalService({ uow, newId }: Foundation) {
       });
     },
 
-    async withdrawWps(
+    async withdraw(
       actor: Actor,
       id: string,
       input: { expectedVersion: number; reason: string },

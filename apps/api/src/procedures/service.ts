@@ -5,7 +5,7 @@ import type { Db } from '../db/client.js';
 import type { Foundation } from '../foundation.js';
 import { notFound, refuseField } from '../refusal.js';
 import { approvalService } from './approval-service.js';
-import { changedFields } from './changes.js';
+import { changedFields } from '../events/changed-fields.js';
 import { foundWps, refuseStale, refuseUnlessDraft } from './found.js';
 import { proceduresReader, proceduresWriter, type WpsFields } from './store.js';
 import { toSummary, wpsView, type WpsInput } from './views.js';
@@ -63,7 +63,7 @@ function forOthers({ database }: Foundation) {
 
 function draftService({ database, uow, newId }: Foundation) {
   return {
-    async listWpss(state: Wps['state'] | undefined): Promise<{
+    async list({ state }: { state?: Wps['state'] | undefined }): Promise<{
       wpss: z.infer<typeof WpsSummary>[];
     }> {
       const store = proceduresReader(database.reader);
@@ -72,12 +72,12 @@ function draftService({ database, uow, newId }: Foundation) {
       return { wpss: rows.map((row) => toSummary(row, names)) };
     },
 
-    async getWps(id: string): Promise<Wps> {
+    async get(id: string): Promise<Wps> {
       const store = proceduresReader(database.reader);
       return wpsView(store, await foundWps(store, id));
     },
 
-    async addWps(
+    async add(
       actor: Actor,
       input: Omit<WpsInput, 'expectedVersion'> & { number: string },
     ): Promise<Wps> {
@@ -102,7 +102,7 @@ function draftService({ database, uow, newId }: Foundation) {
       });
     },
 
-    async editWps(actor: Actor, id: string, input: WpsInput): Promise<Wps> {
+    async edit(actor: Actor, id: string, input: WpsInput): Promise<Wps> {
       const { expectedVersion, wpqrIds, ...fields } = input;
       return uow.write(actor, async (unit) => {
         const store = proceduresWriter(unit.tx);

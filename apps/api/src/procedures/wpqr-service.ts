@@ -4,7 +4,7 @@ import { shopDay } from '../clock.js';
 import type { Unit } from '../db/unit-of-work.js';
 import type { Foundation } from '../foundation.js';
 import { notFound, Refusal, refuseField, stale } from '../refusal.js';
-import { changedFields } from './changes.js';
+import { changedFields } from '../events/changed-fields.js';
 
 import { testedValuesOutside } from './tested-values.js';
 import { toWpqrView, type WpqrInput } from './views.js';
@@ -13,12 +13,12 @@ import { wpqrReader, wpqrWriter, type WpqrFields } from './wpqr-store.js';
 /** Test records with the range printed on them, as QA types them from the signed sheet. */
 export function wpqrService({ database, uow, newId, timeZone }: Foundation) {
   return {
-    async listWpqrs(): Promise<{ wpqrs: Wpqr[] }> {
+    async wpqrs(): Promise<{ wpqrs: Wpqr[] }> {
       const rows = await wpqrReader(database.reader).wpqrs();
       return { wpqrs: rows.map(toWpqrView) };
     },
 
-    async getWpqr(id: string): Promise<Wpqr> {
+    async wpqr(id: string): Promise<Wpqr> {
       return toWpqrView(await found(wpqrReader(database.reader), id));
     },
 

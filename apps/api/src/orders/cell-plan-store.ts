@@ -1,0 +1,61 @@
+import { Calendar } from '@tackboard/contract';
+import type { z } from 'zod';
+import type { Db } from '../db/client.js';
+import { groupBy } from './group-by.js';
+import type { CandidateCell } from './planning.js';
+import type { LoadedItem } from './ready-notes.js';
+
+export type CellCalendar = z.infer<typeof Calendar>;
+
+export interface PlanCell extends CandidateCell {
+  readonly planningFactor: number;
+}
+
+/** The cells that an order line could go to, with what waits, what is loaded and when they work. */
+export function cellPlanReader(db: Db) {
+  return {
+    async cells(): Promise<PlanCell[]> {
+      const cells = await db.cell.findMany({
+        where: { active: true },
+        select: { id: true, code: true, kind: true, planningFactor: true },
+        orderBy: { code: 'asc' },
+      });
+      const sums = await db.jobStep.groupBy({
+        by: ['cellId'],
+        where: { state: { in: ['blocked', 'waiting', 'held'] } },
+        _sum: { plannedMin: true },
+      });
+      const queued = new Map(sums.map(({ cellId, _sum }) => [cellId, _sum.plannedMin ?? 0]));
+      return cells.map((cell) => ({ ...cell, queuedMin: queued.get(cell.id) ?? 0 }));
+    },
+    async calendars(cellIds: readonly string[]): Promise<Map<string, CellCalendar>> {
+      const rows = await db.cell.findMany({
+        where: { id: { in: [...cellIds] } },
+        select: { id: true, shifts: true, dayChanges: true },
+      });
+      return new Map(rows.map((row) => [row.id, Calendar.parse(row)]));
+    },
+    async loads(cellIds: readonly string[]): Promise<Map<string, LoadedItem[]>> {
+      const rows = await db.lotLoad.findMany({
+        where: { cellId: { in: [...cellIds] }, unloadedAt: null },
+        select: {
+          cellId: true,
+          kind: true,
+          leftAmount: true,
+          lot: { select: { item: { select: { id: true, name: true, unit: true } } } },
+        },
+      });
+      const byCell = groupBy(rows, ({ cellId }) => cellId);
+      return new Map([...byCell].map(([cellId, loads]) => [cellId, loads.map(toLoadedItem)]));
+    },
+  };
+}
+
+function toLoadedItem(row: {
+  kind: string;
+  leftAmount: number;
+  lot: { item: { id: string; name: string; unit: string } };
+}): LoadedItem {
+  const { kind, leftAmount, lot } = row;
+  return { kind, leftAmount, itemId: lot.item.id, itemName: lot.item.name, unit: lot.item.unit };
+}
