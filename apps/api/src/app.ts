@@ -3,7 +3,6 @@ import fastify, { type FastifyInstance } from 'fastify';
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
 import { cellsRoutes } from './cells/routes.js';
 import { consumablesRoutes } from './consumables/routes.js';
-import { consumablesRoutes } from './consumables/routes.js';
 import type { Context } from './context.js';
 import { frameworkErrors, installErrors } from './http/errors.js';
 import { liveRoute } from './http/live.js';
@@ -49,7 +48,6 @@ export async function buildApp(
     context.services;
   cellsRoutes(app, cells);
   consumablesRoutes(app, consumables);
-  consumablesRoutes(app, context.services.consumables);
   ordersRoutes(app, orders);
   peopleRoutes(app, people);
   proceduresRoutes(app, procedures);

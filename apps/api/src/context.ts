@@ -4,7 +4,6 @@ import { createCellsService } from './cells/service.js';
 import { systemClock, type Clock } from './clock.js';
 import type { Config } from './config.js';
 import { createConsumablesService } from './consumables/service.js';
-import { createConsumablesService } from './consumables/service.js';
 import { openDatabase } from './db/client.js';
 import { createUnitOfWork, storedAnswer } from './db/unit-of-work.js';
 import { createEventStream } from './events/stream.js';
@@ -51,7 +50,6 @@ export type Services = ReturnType<typeof createServices>;
 /** In this order: an area is given the services of the areas above it, never their stores. */
 function createServices(foundation: Foundation) {
   const cells = createCellsService(foundation);
-  const consumables = createConsumablesService(foundation);
   const consumables = createConsumablesService(foundation);
   const people = createPeopleService(foundation);
   const procedures = createProceduresService(foundation);
