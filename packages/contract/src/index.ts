@@ -10,6 +10,7 @@ export * from './procedures.js';
 export * from './quality.js';
 export * from './queue.js';
 export * from './records.js';
+export * from './revisions.js';
 export * from './route.js';
 export * from './routes.js';
 export * from './runs.js';

@@ -3,7 +3,7 @@ import { access } from './access.js';
 import { cellKinds } from './cells.js';
 import { FitAnswer, ReadyLine } from './fit.js';
 import { jobStepStates } from './orders.js';
-import { SetUp, Weld } from './parts.js';
+import { SetUp, Weld } from './revisions.js';
 import { WpsRanges } from './procedures.js';
 import { defineRoute } from './route.js';
 import { Count, Day, Id, Instant, Reason, Version } from './values.js';
