@@ -1,147 +1,136 @@
-import type { ReplyOf, consumables } from '@tackboard/contract';
+import { Item, type itemKinds, type Lot, type LotLoad } from '@tackboard/contract';
+import type { z } from 'zod';
 import type { Db, TransactionClient } from '../db/client.js';
-import type { ItemModel, LotLoadModel, LotModel } from '../db/generated/models.js';
+import type { Prisma } from '../db/generated/client.js';
 
-type Item = ReplyOf<typeof consumables.addItem>;
-type Lot = ReplyOf<typeof consumables.addLot>;
-type LotLoad = ReplyOf<typeof consumables.load>;
+export type ItemView = z.infer<typeof Item>;
+export type LotView = z.infer<typeof Lot>;
+export type LotLoadView = z.infer<typeof LotLoad>;
+export type ItemKind = (typeof itemKinds)[number];
 
-const ofItem = { item: { select: { name: true, kind: true, unit: true } } };
+const ofItem = { item: { select: { name: true, kind: true, unit: true } } } as const;
+type LotRow = Prisma.LotGetPayload<{ include: typeof ofItem }>;
+
+function toLot({ item, ...lot }: LotRow): LotView {
+  return { ...lot, itemName: item.name, kind: item.kind, unit: item.unit };
+}
+
 const ofLoad = {
   cell: { select: { code: true } },
   lot: {
     select: {
       number: true,
-      itemId: true,
-      item: { select: { name: true, designation: true, unit: true } },
+      item: { select: { id: true, name: true, designation: true, unit: true } },
     },
   },
-};
+} as const satisfies Prisma.LotLoadInclude;
+type LoadRow = Prisma.LotLoadGetPayload<{ include: typeof ofLoad }>;
 
-export function consumablesReader(db: Db) {
+function toLoad({ cell, lot, ...load }: LoadRow, names: ReadonlyMap<string, string>): LotLoadView {
   return {
-    async items(): Promise<Item[]> {
-      const rows = await db.item.findMany({ orderBy: [{ kind: 'asc' }, { name: 'asc' }] });
-      const sums = await db.lot.groupBy({ by: ['itemId'], _sum: { leftAmount: true } });
-      const stock = new Map(sums.map((sum) => [sum.itemId, sum._sum.leftAmount ?? 0]));
-      return rows.map((row) => itemView(row, stock.get(row.id) ?? 0));
-    },
-    async itemByName(kind: ItemModel['kind'], name: string): Promise<ItemModel | null> {
-      return await db.item.findUnique({ where: { kind_name: { kind, name } } });
-    },
-    async item(id: string): Promise<ItemModel | null> {
-      return await db.item.findUnique({ where: { id } });
-    },
-    async lots(): Promise<Lot[]> {
-      const rows = await db.lot.findMany({
-        orderBy: [{ receivedOn: 'desc' }, { number: 'asc' }],
-        include: ofItem,
-      });
-      return rows.map(lotView);
-    },
-    async lot(id: string): Promise<Lot | null> {
-      const row = await db.lot.findUnique({ where: { id }, include: ofItem });
-      return row === null ? null : lotView(row);
-    },
-    async lotByNumber(itemId: string, number: string): Promise<LotModel | null> {
-      return await db.lot.findUnique({ where: { itemId_number: { itemId, number } } });
-    },
-    async cellCode(cellId: string): Promise<string | null> {
-      return (
-        (await db.cell.findUnique({ where: { id: cellId }, select: { code: true } }))?.code ?? null
-      );
-    },
-    /** What hangs at the cells now; at one cell when it is named. */
-    async loads(cellId?: string): Promise<LotLoad[]> {
-      const rows = await db.lotLoad.findMany({
-        where: { unloadedAt: null, ...(cellId === undefined ? {} : { cellId }) },
-        orderBy: [{ cellId: 'asc' }, { kind: 'asc' }],
-        include: ofLoad,
-      });
-      return rows.map(loadView);
-    },
+    ...load,
+    lotNumber: lot.number,
+    itemId: lot.item.id,
+    itemName: lot.item.name,
+    designation: lot.item.designation,
+    unit: lot.item.unit,
+    cellCode: cell.code,
+    loadedAt: load.loadedAt.toISOString(),
+    unloadedAt: load.unloadedAt?.toISOString() ?? null,
+    loadedBy: names.get(load.loadedBy) ?? load.loadedBy,
   };
 }
 
-type NewLoad = Pick<
-  LotLoadModel,
-  'id' | 'lotId' | 'cellId' | 'kind' | 'loadedAt' | 'loadedAmount' | 'loadedBy'
->;
+export function consumablesReader(db: Db) {
+  return {
+    async items(): Promise<ItemView[]> {
+      const rows = await db.item.findMany({ orderBy: [{ kind: 'asc' }, { name: 'asc' }] });
+      const sums = await db.lot.groupBy({ by: ['itemId'], _sum: { leftAmount: true } });
+      const stock = new Map(sums.map(({ itemId, _sum }) => [itemId, _sum.leftAmount ?? 0]));
+      return rows.map((row) => ({
+        ...row,
+        unit: Item.shape.unit.parse(row.unit),
+        stock: stock.get(row.id) ?? 0,
+      }));
+    },
+    async itemNamed(kind: ItemKind, name: string) {
+      return db.item.findUnique({ where: { kind_name: { kind, name } }, select: { id: true } });
+    },
+    async item(id: string) {
+      return db.item.findUnique({ where: { id } });
+    },
+    async lots(): Promise<LotView[]> {
+      const rows = await db.lot.findMany({
+        include: ofItem,
+        orderBy: [{ receivedOn: 'desc' }, { number: 'asc' }],
+      });
+      return rows.map(toLot);
+    },
+    async lot(id: string): Promise<LotView | null> {
+      const row = await db.lot.findUnique({ where: { id }, include: ofItem });
+      return row && toLot(row);
+    },
+    async lotNumbered(itemId: string, number: string) {
+      return db.lot.findUnique({
+        where: { itemId_number: { itemId, number } },
+        select: { id: true },
+      });
+    },
+    /** What is loaded now, by cell and kind. */
+    async loads(where: { cellId?: string; kind?: ItemKind; id?: string }): Promise<LotLoadView[]> {
+      const rows = await db.lotLoad.findMany({
+        where: { ...where, unloadedAt: null },
+        include: ofLoad,
+        orderBy: [{ cell: { code: 'asc' } }, { kind: 'asc' }],
+      });
+      const people = await db.person.findMany({
+        where: { id: { in: [...new Set(rows.map(({ loadedBy }) => loadedBy))] } },
+        select: { id: true, name: true },
+      });
+      const names = new Map(people.map(({ id, name }) => [id, name]));
+      return rows.map((row) => toLoad(row, names));
+    },
+    async cellExists(id: string): Promise<boolean> {
+      return (await db.cell.findUnique({ where: { id }, select: { id: true } })) !== null;
+    },
+  };
+}
 
 export function consumablesWriter(tx: TransactionClient) {
   return {
     ...consumablesReader(tx),
     async addItem(
-      row: Pick<ItemModel, 'id' | 'kind' | 'designation' | 'name' | 'wireDiameterMm' | 'unit'>,
-    ): Promise<Item> {
-      return itemView(await tx.item.create({ data: row }), 0);
+      item: Pick<ItemView, 'id' | 'kind' | 'designation' | 'name' | 'wireDiameterMm' | 'unit'>,
+    ): Promise<void> {
+      await tx.item.create({ data: item });
     },
     async addLot(
-      row: Pick<
-        LotModel,
-        'id' | 'itemId' | 'number' | 'receivedOn' | 'certificate' | 'receivedAmount'
-      >,
-    ): Promise<Lot> {
-      return lotView(
-        await tx.lot.create({ data: { ...row, leftAmount: row.receivedAmount }, include: ofItem }),
-      );
-    },
-    /** What is left on it goes back to the lot. */
-    async unload(
-      load: Pick<LotLoad, 'id' | 'lotId' | 'leftAmount'>,
-      unloadedAt: Date,
+      lot: Pick<LotView, 'id' | 'itemId' | 'number' | 'receivedOn' | 'certificate'> & {
+        readonly receivedAmount: number;
+      },
     ): Promise<void> {
-      await tx.lotLoad.update({ where: { id: load.id }, data: { unloadedAt } });
+      await tx.lot.create({ data: { ...lot, leftAmount: lot.receivedAmount } });
+    },
+    async setLeft(lotId: string, leftAmount: number): Promise<void> {
       await tx.lot.update({
-        where: { id: load.lotId },
-        data: { leftAmount: { increment: load.leftAmount }, version: { increment: 1 } },
+        where: { id: lotId },
+        data: { leftAmount, version: { increment: 1 } },
       });
     },
-    async load(row: NewLoad): Promise<LotLoad> {
-      await tx.lot.update({
-        where: { id: row.lotId },
-        data: { leftAmount: { decrement: row.loadedAmount }, version: { increment: 1 } },
-      });
-      return loadView(
-        await tx.lotLoad.create({
-          data: { ...row, leftAmount: row.loadedAmount },
-          include: ofLoad,
-        }),
-      );
+    async endLoad(id: string, unloadedAt: Date): Promise<void> {
+      await tx.lotLoad.update({ where: { id }, data: { unloadedAt } });
     },
-  };
-}
-
-function itemView(row: ItemModel, stock: number): Item {
-  return { ...row, unit: row.unit as Item['unit'], stock };
-}
-
-function lotView({
-  item,
-  ...row
-}: LotModel & { item: Pick<ItemModel, 'name' | 'kind' | 'unit'> }): Lot {
-  return { ...row, itemName: item.name, kind: item.kind, unit: item.unit };
-}
-
-type LoadRow = LotLoadModel & {
-  cell: { code: string };
-  lot: {
-    number: string;
-    itemId: string;
-    item: { name: string; designation: string; unit: string };
-  };
-};
-
-function loadView({ lot, cell, ...row }: LoadRow): LotLoad {
-  return {
-    ...row,
-    lotNumber: lot.number,
-    itemId: lot.itemId,
-    itemName: lot.item.name,
-    designation: lot.item.designation,
-    unit: lot.item.unit,
-    cellCode: cell.code,
-    loadedAt: row.loadedAt.toISOString(),
-    unloadedAt: row.unloadedAt?.toISOString() ?? null,
+    async startLoad(load: {
+      readonly id: string;
+      readonly lotId: string;
+      readonly cellId: string;
+      readonly kind: ItemKind;
+      readonly amount: number;
+      readonly loadedAt: Date;
+      readonly loadedBy: string;
+    }): Promise<void> {
+      const { amount, ...row } = load;
+      await tx.lotLoad.create({ data: { ...row, loadedAmount: amount, leftAmount: amount } });
+    },
   };
 }
