@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { access } from './access.js';
 import { Revision, revisionStates, SetUp, SetUpInput, StepInput, WeldInput } from './revisions.js';
 import { defineRoute } from './route.js';
-import { Code, Count, Day, Id, Instant, Page, text, Version } from './values.js';
+import { changesOf, Code, Count, Day, Id, Instant, Page, text, Version } from './values.js';
 
 export const Customer = z.object({
   id: Id,
