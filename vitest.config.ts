@@ -1,6 +1,6 @@
 import { defineConfig } from 'vitest/config';
 
-const conditions = ['source', 'node', 'import', 'module', 'default'];
+const conditions = ['source', 'node'];
 
 function project(name: string, include: string[]) {
   return {
