@@ -17,6 +17,7 @@ import { proceduresRoutes } from './procedures/routes.js';
 import { qualityRoutes } from './quality/routes.js';
 import { queueRoutes } from './queue/routes.js';
 import { recordsRoutes } from './records/routes.js';
+import { runsRoutes } from './runs/routes.js';
 
 export interface AppOptions {
   readonly logger?: boolean;
@@ -44,7 +45,7 @@ export async function buildApp(
   app.decorate('answers', context.answers);
   openApi(app);
 
-  const { cells, consumables, orders, people, procedures, quality, queue, records } =
+  const { cells, consumables, orders, people, procedures, quality, queue, records, runs } =
     context.services;
   cellsRoutes(app, cells);
   consumablesRoutes(app, consumables);
@@ -53,6 +54,7 @@ export async function buildApp(
   proceduresRoutes(app, procedures);
   qualityRoutes(app, quality);
   queueRoutes(app, queue);
+  runsRoutes(app, runs);
   recordsRoutes(app, records);
 
   liveRoute(app, context.stream);
