@@ -14,6 +14,7 @@ import { createProceduresService } from './procedures/service.js';
 import { createQualityService } from './quality/service.js';
 import { createQueueService } from './queue/service.js';
 import { createRecordsService } from './records/service.js';
+import { createRunsService } from './runs/service.js';
 
 export type Context = Awaited<ReturnType<typeof createContext>>;
 
@@ -56,6 +57,7 @@ function createServices(foundation: Foundation) {
   const orders = createOrdersService(foundation, { people, procedures });
   const queue = createQueueService(foundation);
   const quality = createQualityService(foundation, { queue });
+  const runs = createRunsService(foundation, { queue });
   const records = createRecordsService(foundation);
-  return { cells, consumables, orders, people, procedures, quality, queue, records };
+  return { cells, consumables, orders, people, procedures, quality, queue, runs, records };
 }

@@ -53,7 +53,7 @@ export function createAssessment({ database, clock, timeZone }: Foundation) {
       }
       return { next: null, passedOver };
     },
-    async card({ facts, readiness }: Assessment): Promise<SetUpCard> {
+    async cardFor({ facts, readiness }: Assessment): Promise<SetUpCard> {
       const readings = await read.readings({ revisionId: facts.revisionId, stepId: facts.stepId });
       return cardOf(facts, readiness, { today: today(), readings });
     },

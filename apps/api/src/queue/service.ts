@@ -47,15 +47,15 @@ export function createQueueService(foundation: Foundation) {
       return {
         asOf: now.toISOString(),
         lane: laneOn(lane, shopDay(now, timeZone)),
-        held: held === undefined ? null : await assessment.card(held),
-        next: next === null ? null : await assessment.card(next),
+        held: held === undefined ? null : await assessment.cardFor(held),
+        next: next === null ? null : await assessment.cardFor(next),
         passedOver,
       };
     },
     async card(actor: Actor, jobStepId: string): Promise<SetUpCard> {
       const [found] = await assessment.assess([jobStepId], welderOf(actor));
       if (found === undefined) throw notFound('queued step', jobStepId, 'params.jobStepId');
-      return assessment.card(found);
+      return assessment.cardFor(found);
     },
   };
 }
