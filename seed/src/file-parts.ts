@@ -1,11 +1,5 @@
-import {
-  demoCustomers,
-  demoFamilies,
-  stepsOf,
-  weldsOf,
-  type DemoFamily,
-  type DemoSetUp,
-} from './shop/parts.js';
+import { demoCustomers, demoFamilies } from './shop/families.js';
+import { stepsOf, weldsOf, type DemoFamily, type DemoSetUp } from './shop/parts.js';
 import { by, got, type ShopFile } from './shop-file.js';
 
 /** Customers, fixtures, programs and the parts with their weld lists, released as revision B after A. */

@@ -3,7 +3,7 @@ import { readdir, readFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { MigrationList } from '@prisma/schema-engine-wasm';
 import { projectRoot } from '../project-root.js';
-import { openSchemaEngine } from './schema-engine.js';
+import { withSchemaEngine } from './schema-engine.js';
 
 export const noFilters = { externalTables: [], externalEnums: [] };
 
@@ -40,14 +40,11 @@ export async function readMigrations(root: string): Promise<MigrationList> {
 
 /** Brings a database file to the shape the service expects; answers the names of what was applied. */
 export async function migrate(file: string, root = projectRoot): Promise<readonly string[]> {
-  const engine = await openSchemaEngine(file);
-  try {
+  return await withSchemaEngine(file, async (engine) => {
     const { appliedMigrationNames } = await engine.applyMigrations({
       migrationsList: await readMigrations(root),
       filters: noFilters,
     });
     return appliedMigrationNames;
-  } finally {
-    engine.free();
-  }
+  });
 }

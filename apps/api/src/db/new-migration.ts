@@ -2,7 +2,7 @@ import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { projectRoot } from '../project-root.js';
 import { noFilters, readMigrations } from './migrations.js';
-import { openSchemaEngine } from './schema-engine.js';
+import { withSchemaEngine } from './schema-engine.js';
 
 /** Writes the SQL that leads from the migrations on file to the schema; null when nothing changed. */
 export async function writeMigration(
@@ -10,19 +10,21 @@ export async function writeMigration(
   stamp: string,
   root = projectRoot,
 ): Promise<string | null> {
-  const engine = await openSchemaEngine(':memory:');
   const schema = path.join(root, 'prisma', 'schema.prisma');
-  const { stdout } = await engine.diff({
-    from: { tag: 'migrations', ...(await readMigrations(root)) },
-    to: {
-      tag: 'schemaDatamodel',
-      files: [{ path: schema, content: await readFile(schema, 'utf8') }],
-    },
-    script: true,
-    exitCode: null,
-    filters: noFilters,
-  });
-  engine.free();
+  const { stdout } = await withSchemaEngine(
+    ':memory:',
+    async (engine) =>
+      await engine.diff({
+        from: { tag: 'migrations', ...(await readMigrations(root)) },
+        to: {
+          tag: 'schemaDatamodel',
+          files: [{ path: schema, content: await readFile(schema, 'utf8') }],
+        },
+        script: true,
+        exitCode: null,
+        filters: noFilters,
+      }),
+  );
   if (stdout === null || stdout.includes('This is an empty migration')) return null;
   const folder = path.join(root, 'prisma', 'migrations', `${stamp}_${name}`);
   await mkdir(folder, { recursive: true });

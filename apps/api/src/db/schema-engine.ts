@@ -17,14 +17,36 @@ type EngineModule = typeof engine & { __wbg_set_wasm(exports: object): void };
 
 let loaded: Promise<void> | undefined;
 
-/** Prisma's own schema engine, compiled to WebAssembly: it works with no network and no native binary. */
-export async function openSchemaEngine(file: string): Promise<SchemaEngine> {
+/**
+ * Lends Prisma's own schema engine, compiled to WebAssembly: it works with no network and no native binary.
+ * Freeing the engine leaves its connection open, and with it a lock on the file that nobody else passes, so the
+ * connections are closed here before this returns.
+ */
+export async function withSchemaEngine<T>(
+  file: string,
+  act: (schemaEngine: SchemaEngine) => Promise<T>,
+): Promise<T> {
   loaded ??= loadEngine();
   await loaded;
-  const factory = bindMigrationAwareSqlAdapterFactory(
-    new PrismaBetterSqlite3({ url: `file:${file}` }, { shadowDatabaseUrl: ':memory:' }),
+  const adapter = new PrismaBetterSqlite3(
+    { url: `file:${file}` },
+    { shadowDatabaseUrl: ':memory:' },
   );
-  return await engine.SchemaEngine.new({ datamodels: undefined }, () => undefined, factory);
+  const connections: Awaited<ReturnType<typeof adapter.connect>>[] = [];
+  const connect = adapter.connect.bind(adapter);
+  adapter.connect = async () => {
+    const connection = await connect();
+    connections.push(connection);
+    return connection;
+  };
+  const factory = bindMigrationAwareSqlAdapterFactory(adapter);
+  const opened = await engine.SchemaEngine.new({ datamodels: undefined }, () => undefined, factory);
+  try {
+    return await act(opened);
+  } finally {
+    opened.free();
+    for (const connection of connections) await connection.dispose();
+  }
 }
 
 async function loadEngine(): Promise<void> {

@@ -1,14 +1,22 @@
 import type { Foundation } from '../foundation.js';
 import { createCertificates } from './certificates.js';
 import { createRegister } from './register.js';
+import { createPassword } from './password.js';
+import { createSessions } from './sessions.js';
 import { createSignIn } from './sign-in.js';
+import { createFirstRun } from './first-run.js';
 import { createTablets } from './tablets.js';
 
 export type PeopleService = ReturnType<typeof createPeopleService>;
 
 export function createPeopleService(foundation: Foundation) {
+  const sessions = createSessions(foundation);
   return {
-    ...createSignIn(foundation),
+    whoIs: sessions.whoIs,
+    session: sessions.session,
+    ...createFirstRun(foundation, sessions),
+    ...createSignIn(foundation, sessions),
+    ...createPassword(foundation),
     ...createRegister(foundation),
     ...createTablets(foundation),
     ...createCertificates(foundation),

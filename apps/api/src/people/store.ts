@@ -184,6 +184,11 @@ export function peopleWriter(tx: TransactionClient) {
         await tx.session.updateMany({ where: { ...where, revokedAt: null }, data: { revokedAt } })
       ).count;
     },
+  };
+}
+
+export function tabletWriter(tx: TransactionClient) {
+  return {
     async addTablet(row: {
       readonly id: string;
       readonly name: string;

@@ -2,7 +2,7 @@ import type { BodyOf, people, ReplyOf } from '@tackboard/contract';
 import { actingPerson, type Actor } from '../actor.js';
 import type { Foundation } from '../foundation.js';
 import { notFound } from '../refusal.js';
-import { peopleReader, peopleWriter } from './store.js';
+import { peopleReader, peopleWriter, tabletWriter } from './store.js';
 import { newToken, printOf } from './tokens.js';
 
 type Tablet = ReplyOf<typeof people.registerTablet>;
@@ -26,7 +26,7 @@ export function createTablets({ database, uow, newId }: Foundation) {
         const writer = peopleWriter(unit.tx);
         if ((await writer.cellCode(input.cellId)) === null)
           throw notFound('cell', input.cellId, 'body.cellId');
-        const row = await writer.addTablet({
+        const row = await tabletWriter(unit.tx).addTablet({
           id: newId(),
           ...input,
           tokenHash: printOf(token),
@@ -48,7 +48,7 @@ export function createTablets({ database, uow, newId }: Foundation) {
     async revokeTablet(actor: Actor, tabletId: string): Promise<{ done: true }> {
       return await uow.write(actor, async (unit) => {
         const writer = peopleWriter(unit.tx);
-        if (!(await writer.revokeTablet(tabletId, unit.now)))
+        if (!(await tabletWriter(unit.tx).revokeTablet(tabletId, unit.now)))
           throw notFound('registered tablet', tabletId);
         await writer.endSessions({ tabletId }, unit.now);
         unit.append({ type: 'tablet.revoked', subjectType: 'tablet', subjectId: tabletId });
