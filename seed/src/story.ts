@@ -84,7 +84,7 @@ export async function takeOrder(
   const { days, clock, context } = shop;
   const orderedOn = days.plus(day, -when.ageDays);
   clock.set(days.at(orderedOn, when.takenAtMin ?? random.between(8 * 60, 16 * 60)));
-  return await context.services.orders.add(by(shop, random.next() < 0.7 ? 'S01' : 'S02'), {
+  return context.services.orders.add(by(shop, random.next() < 0.7 ? 'S01' : 'S02'), {
     customerId: got(shop.customers, part.family.customer),
     customerOrder: `${part.family.customer.slice(0, 2).toUpperCase()}-${random.whole(10_000, 99_999)}`,
     lines: [

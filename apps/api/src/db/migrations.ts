@@ -40,7 +40,7 @@ export async function readMigrations(root: string): Promise<MigrationList> {
 
 /** Brings a database file to the shape the service expects; answers the names of what was applied. */
 export async function migrate(file: string, root = projectRoot): Promise<readonly string[]> {
-  return await withSchemaEngine(file, async (engine) => {
+  return withSchemaEngine(file, async (engine) => {
     const { appliedMigrationNames } = await engine.applyMigrations({
       migrationsList: await readMigrations(root),
       filters: noFilters,

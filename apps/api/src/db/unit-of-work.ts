@@ -66,11 +66,11 @@ export function createUnitOfWork(database: Database, clock: { now(): Date }): Un
           'A write inside a write would wait for itself. Pass the open unit on instead.',
         );
       const turn = tail.then(
-        async () => await inside.run(true, async () => await run(actor, act)),
-        async () => await inside.run(true, async () => await run(actor, act)),
+        async () => inside.run(true, async () => run(actor, act)),
+        async () => inside.run(true, async () => run(actor, act)),
       );
       tail = turn.catch(() => undefined);
-      return await turn;
+      return turn;
     },
     onCommit(listener) {
       listeners.add(listener);

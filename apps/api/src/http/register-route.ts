@@ -72,7 +72,7 @@ export function registerRoute<R extends Route>(
     handler: async (request, reply) => {
       const command = options.keepsNoAnswer === true ? null : commandOf(route, request);
       const actor: Actor = { ...request.actor, command };
-      return await once(
+      return once(
         command,
         app.answers,
         async () =>
@@ -143,7 +143,7 @@ async function once<T>(
   answers: Answers,
   act: () => Promise<T>,
 ): Promise<T> {
-  if (command === null) return await act();
+  if (command === null) return act();
   await underWay.get(command.key)?.catch(() => undefined);
   const stored = await answers.of(command);
   if (stored !== null) return stored.answer as T;

@@ -31,8 +31,8 @@ export async function webFiles(app: FastifyInstance, root: string): Promise<void
       !request.url.startsWith('/api') &&
       !path.extname(new URL(request.url, 'http://local').pathname);
     if (built && asksForPage)
-      return await reply.header('cache-control', 'no-cache').sendFile('index.html');
-    return await reply
+      return reply.header('cache-control', 'no-cache').sendFile('index.html');
+    return reply
       .code(404)
       .send(
         bodyOf(

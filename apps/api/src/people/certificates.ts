@@ -37,7 +37,7 @@ export function createCertificates({ database, uow, clock, newId, timeZone }: Fo
           null,
           'one of the cells',
         );
-      return await uow.write(actor, async (unit) => {
+      return uow.write(actor, async (unit) => {
         if ((await peopleWriter(unit.tx).byId(personId)) === null)
           throw notFound('person', personId);
         if (input.cellId !== null && (await peopleWriter(unit.tx).cellCode(input.cellId)) === null)
@@ -63,7 +63,7 @@ export function createCertificates({ database, uow, clock, newId, timeZone }: Fo
           diameterMaxMm: diameterMm?.max ?? null,
           createdAt: unit.now,
         });
-        return await written(unit, id, 'certificate.added', 'checked');
+        return written(unit, id, 'certificate.added', 'checked');
       });
     },
     async confirmCertificate(
@@ -72,7 +72,7 @@ export function createCertificates({ database, uow, clock, newId, timeZone }: Fo
       input: BodyOf<typeof people.confirmCertificate>,
     ): Promise<Certificate> {
       const signer = actingPerson(actor);
-      return await uow.write(actor, async (unit) => {
+      return uow.write(actor, async (unit) => {
         const writer = certificateWriter(unit.tx);
         const before = await writer.byId(certificateId, today());
         if (before === null) throw notFound('certificate', certificateId);
@@ -103,7 +103,7 @@ export function createCertificates({ database, uow, clock, newId, timeZone }: Fo
           confirmedBy: signer.id,
           evidence: input.evidence,
         });
-        return await written(
+        return written(
           unit,
           certificateId,
           'certificate.confirmed',

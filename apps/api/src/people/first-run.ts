@@ -16,7 +16,7 @@ export function createFirstRun({ database, uow, newId }: Foundation, { start }: 
     ): Promise<SignedIn> {
       if (await read.anyone()) throw firstRunOver();
       const passwordHash = await hashSecret(input.password);
-      return await uow.write({ ...actor, command: null }, async (unit) => {
+      return uow.write({ ...actor, command: null }, async (unit) => {
         const writer = peopleWriter(unit.tx);
         if (await writer.anyone()) throw firstRunOver();
         const row = await writer.add({
@@ -36,7 +36,7 @@ export function createFirstRun({ database, uow, newId }: Foundation, { start }: 
           version: 1,
           after: viewOf(row),
         });
-        return await start(unit, row, null);
+        return start(unit, row, null);
       });
     },
   };

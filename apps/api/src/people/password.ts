@@ -35,7 +35,7 @@ export function createPassword(foundation: Pick<Foundation, 'database' | 'uow'>)
         );
       }
       const passwordHash = await hashSecret(input.newPassword);
-      return await uow.write({ ...actor, command: null }, async (unit) => {
+      return uow.write({ ...actor, command: null }, async (unit) => {
         const writer = peopleWriter(unit.tx);
         await writer.change(person.id, { passwordHash });
         await writer.clearAttempts(keys);

@@ -20,7 +20,7 @@ export function createRegister({ database, uow, clock, newId }: Foundation) {
       return { people: await read.roster() };
     },
     async add(actor: Actor, input: BodyOf<typeof people.add>): Promise<Person> {
-      return await uow.write(actor, async (unit) => {
+      return uow.write(actor, async (unit) => {
         const writer = peopleWriter(unit.tx);
         if ((await writer.byCode(input.code)) !== null) throw codeTaken(input.code);
         const row = await writer.add({
@@ -44,7 +44,7 @@ export function createRegister({ database, uow, clock, newId }: Foundation) {
       personId: string,
       { expectedVersion, ...changes }: BodyOf<typeof people.edit>,
     ): Promise<Person> {
-      return await uow.write(actor, async (unit) => {
+      return uow.write(actor, async (unit) => {
         const writer = peopleWriter(unit.tx);
         const before = await writer.byId(personId);
         if (before === null) throw notFound('person', personId);
@@ -85,11 +85,11 @@ export function createRegister({ database, uow, clock, newId }: Foundation) {
     async issuePin(actor: Actor, personId: string): Promise<{ pin: string }> {
       const pin = newPin();
       const pinHash = await hashSecret(pin);
-      return await secretChanged(actor, personId, { pinHash }, 'person.pinIssued', { pin });
+      return secretChanged(actor, personId, { pinHash }, 'person.pinIssued', { pin });
     },
     async setPassword(actor: Actor, personId: string, password: string): Promise<{ done: true }> {
       const passwordHash = await hashSecret(password);
-      return await secretChanged(actor, personId, { passwordHash }, 'person.passwordSet', {
+      return secretChanged(actor, personId, { passwordHash }, 'person.passwordSet', {
         done: true,
       });
     },
@@ -107,7 +107,7 @@ export function createRegister({ database, uow, clock, newId }: Foundation) {
       return { sessions };
     },
     async revokeSession(actor: Actor, sessionId: string): Promise<{ done: true }> {
-      return await uow.write(actor, async (unit) => {
+      return uow.write(actor, async (unit) => {
         if ((await peopleWriter(unit.tx).endSessions({ id: sessionId }, unit.now)) === 0)
           throw notFound('open session', sessionId);
         unit.append({ type: 'session.revoked', subjectType: 'session', subjectId: sessionId });
@@ -123,7 +123,7 @@ export function createRegister({ database, uow, clock, newId }: Foundation) {
     type: string,
     answer: T,
   ): Promise<T> {
-    return await uow.write({ ...actor, command: null }, async (unit) => {
+    return uow.write({ ...actor, command: null }, async (unit) => {
       const writer = peopleWriter(unit.tx);
       const before = await writer.byId(personId);
       if (before === null) throw notFound('person', personId);

@@ -5,7 +5,7 @@ import { dropSession, keepSession, keepTablet } from '../http/session.js';
 import type { PeopleService } from './service.js';
 
 export function peopleRoutes(app: FastifyInstance, service: PeopleService): void {
-  registerRoute(app, people.session, async ({ actor }) => await service.session(actor));
+  registerRoute(app, people.session, async ({ actor }) => service.session(actor));
   registerRoute(app, people.firstRun, async ({ actor, body, request }, reply) => {
     const { token, view } = await service.firstRun(actor, body);
     keepSession(reply, request, token);
@@ -23,25 +23,25 @@ export function peopleRoutes(app: FastifyInstance, service: PeopleService): void
   });
   registerRoute(app, people.signOut, async ({ actor, request }, reply) => {
     dropSession(reply, request);
-    return await service.signOut(actor);
+    return service.signOut(actor);
   });
   registerRoute(
     app,
     people.changePassword,
-    async ({ actor, body }) => await service.changePassword(actor, body),
+    async ({ actor, body }) => service.changePassword(actor, body),
   );
-  registerRoute(app, people.roster, async () => await service.roster());
-  registerRoute(app, people.list, async () => await service.list());
-  registerRoute(app, people.add, async ({ actor, body }) => await service.add(actor, body));
+  registerRoute(app, people.roster, async () => service.roster());
+  registerRoute(app, people.list, async () => service.list());
+  registerRoute(app, people.add, async ({ actor, body }) => service.add(actor, body));
   registerRoute(
     app,
     people.edit,
-    async ({ actor, params, body }) => await service.edit(actor, params.personId, body),
+    async ({ actor, params, body }) => service.edit(actor, params.personId, body),
   );
   registerRoute(
     app,
     people.issuePin,
-    async ({ actor, params }) => await service.issuePin(actor, params.personId),
+    async ({ actor, params }) => service.issuePin(actor, params.personId),
     { keepsNoAnswer: true },
   );
   registerRoute(
@@ -53,14 +53,14 @@ export function peopleRoutes(app: FastifyInstance, service: PeopleService): void
   registerRoute(
     app,
     people.sessions,
-    async ({ actor, params }) => await service.sessions(actor, params.personId),
+    async ({ actor, params }) => service.sessions(actor, params.personId),
   );
   registerRoute(
     app,
     people.revokeSession,
-    async ({ actor, params }) => await service.revokeSession(actor, params.sessionId),
+    async ({ actor, params }) => service.revokeSession(actor, params.sessionId),
   );
-  registerRoute(app, people.tablets, async () => await service.tablets());
+  registerRoute(app, people.tablets, async () => service.tablets());
   registerRoute(app, people.registerTablet, async ({ actor, body, request }, reply) => {
     const { token, tablet } = await service.registerTablet(actor, body);
     keepTablet(reply, request, token);
@@ -69,17 +69,17 @@ export function peopleRoutes(app: FastifyInstance, service: PeopleService): void
   registerRoute(
     app,
     people.revokeTablet,
-    async ({ actor, params }) => await service.revokeTablet(actor, params.tabletId),
+    async ({ actor, params }) => service.revokeTablet(actor, params.tabletId),
   );
   registerRoute(
     app,
     people.certificates,
-    async ({ query }) => await service.certificates(query.personId),
+    async ({ query }) => service.certificates(query.personId),
   );
   registerRoute(
     app,
     people.addCertificate,
-    async ({ actor, params, body }) => await service.addCertificate(actor, params.personId, body),
+    async ({ actor, params, body }) => service.addCertificate(actor, params.personId, body),
   );
   registerRoute(
     app,

@@ -40,7 +40,7 @@ export function createSessions({ database, uow, clock, newId, timeZone }: Founda
       const endsAt = new Date(now.getTime() + idleMs(session.tabletId));
       await uow.write(
         systemActor,
-        async (unit) => await peopleWriter(unit.tx).useSession(session.sessionId, now, endsAt),
+        async (unit) => peopleWriter(unit.tx).useSession(session.sessionId, now, endsAt),
       );
     }
     const { personId: id, code, name, role, coordinator } = session;

@@ -36,9 +36,9 @@ export function createSignIn(
       );
     }
     const tablet = kind === 'pin' ? actor.tablet : null;
-    return await uow.write({ ...actor, person: row, command: null }, async (unit) => {
+    return uow.write({ ...actor, person: row, command: null }, async (unit) => {
       await peopleWriter(unit.tx).clearAttempts(keys);
-      return await start(unit, row, tablet);
+      return start(unit, row, tablet);
     });
   }
 
@@ -48,15 +48,15 @@ export function createSignIn(
       input: { code: string; password: string },
       device: string,
     ): Promise<SignedIn> {
-      return await enter(actor, input.code, input.password, 'password', device);
+      return enter(actor, input.code, input.password, 'password', device);
     },
     async signInWithPin(actor: Actor, input: { code: string; pin: string }): Promise<SignedIn> {
-      return await enter(actor, input.code, input.pin, 'pin', actor.tablet?.id ?? 'none');
+      return enter(actor, input.code, input.pin, 'pin', actor.tablet?.id ?? 'none');
     },
     async signOut(actor: Actor): Promise<{ done: true }> {
       const { sessionId, person } = actor;
       if (sessionId === null || person === null) return { done: true };
-      return await uow.write({ ...actor, command: null }, async (unit) => {
+      return uow.write({ ...actor, command: null }, async (unit) => {
         await peopleWriter(unit.tx).endSessions({ id: sessionId }, unit.now);
         unit.append({ type: 'session.ended', subjectType: 'person', subjectId: person.id });
         return { done: true as const };

@@ -48,23 +48,23 @@ export function peopleReader(db: Db) {
       return (await db.person.findMany({ orderBy: { code: 'asc' } })).map(viewOf);
     },
     async roster(): Promise<{ code: string; name: string }[]> {
-      return await db.person.findMany({
+      return db.person.findMany({
         where: { active: true, pinHash: { not: null }, role: { in: ['welder', 'qa'] } },
         orderBy: { name: 'asc' },
         select: { code: true, name: true },
       });
     },
     async byId(id: string): Promise<PersonRow | null> {
-      return await db.person.findUnique({ where: { id } });
+      return db.person.findUnique({ where: { id } });
     },
     async byCode(code: string): Promise<PersonRow | null> {
-      return await db.person.findUnique({ where: { code } });
+      return db.person.findUnique({ where: { code } });
     },
     async activeManagers(): Promise<number> {
-      return await db.person.count({ where: { role: 'manager', active: true } });
+      return db.person.count({ where: { role: 'manager', active: true } });
     },
     async attempts(key: string): Promise<Attempts | null> {
-      return await db.signInAttempt.findUnique({ where: { key } });
+      return db.signInAttempt.findUnique({ where: { key } });
     },
     async session(tokenHash: string): Promise<SessionRow | null> {
       const [row] = await db.$queryRaw<
@@ -94,14 +94,14 @@ export function peopleReader(db: Db) {
       return row ?? null;
     },
     async openSessions(personId: string, now: Date) {
-      return await db.session.findMany({
+      return db.session.findMany({
         where: { personId, revokedAt: null, endsAt: { gt: now } },
         orderBy: { startedAt: 'desc' },
         include: { tablet: { select: { name: true } } },
       });
     },
     async tablets() {
-      return await db.tablet.findMany({
+      return db.tablet.findMany({
         orderBy: { registeredAt: 'desc' },
         include: { cell: { select: { code: true } } },
       });
@@ -132,7 +132,7 @@ export function peopleWriter(tx: TransactionClient) {
         'id' | 'code' | 'name' | 'role' | 'coordinator' | 'language' | 'passwordHash' | 'createdAt'
       >,
     ): Promise<PersonRow> {
-      return await tx.person.create({ data: row });
+      return tx.person.create({ data: row });
     },
     async change(
       id: string,
@@ -150,7 +150,7 @@ export function peopleWriter(tx: TransactionClient) {
         >
       >,
     ): Promise<PersonRow> {
-      return await tx.person.update({
+      return tx.person.update({
         where: { id },
         data: { ...changes, version: { increment: 1 } },
       });
@@ -197,7 +197,7 @@ export function tabletWriter(tx: TransactionClient) {
       readonly registeredAt: Date;
       readonly registeredBy: string;
     }) {
-      return await tx.tablet.create({ data: row, include: { cell: { select: { code: true } } } });
+      return tx.tablet.create({ data: row, include: { cell: { select: { code: true } } } });
     },
     async revokeTablet(id: string, revokedAt: Date): Promise<boolean> {
       return (

@@ -46,7 +46,7 @@ export function createTablets({ database, uow, newId }: Foundation) {
       return { token, tablet };
     },
     async revokeTablet(actor: Actor, tabletId: string): Promise<{ done: true }> {
-      return await uow.write(actor, async (unit) => {
+      return uow.write(actor, async (unit) => {
         const writer = peopleWriter(unit.tx);
         if (!(await tabletWriter(unit.tx).revokeTablet(tabletId, unit.now)))
           throw notFound('registered tablet', tabletId);

@@ -18,7 +18,7 @@ export function newPin(): string {
 }
 
 export async function hashSecret(secret: string): Promise<string> {
-  return await hash(secret, cost);
+  return hash(secret, cost);
 }
 
 let nobody: Promise<string> | undefined;

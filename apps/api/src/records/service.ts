@@ -18,7 +18,7 @@ export function createRecordsService({ database }: Pick<Foundation, 'database'>)
     },
     /** Throws when the database does not answer. */
     async lastSeq(): Promise<number> {
-      return await read.lastSeq();
+      return read.lastSeq();
     },
   };
 }
