@@ -1,0 +1,46 @@
+import { describe, expect, it } from 'vitest';
+import { emptyLine, lineBody, missingFields } from './line-draft.js';
+
+const full = {
+  ...emptyLine(),
+  partId: 'p1',
+  orderedRevision: ' C ',
+  quantity: 40,
+  dueOn: '2026-10-07',
+};
+
+describe('missingFields', () => {
+  it('names what is empty in the order of the form', () => {
+    expect(missingFields(emptyLine())).toEqual(['partId', 'orderedRevision', 'quantity', 'dueOn']);
+    expect(missingFields({ ...full, orderedRevision: '  ' })).toEqual(['orderedRevision']);
+    expect(missingFields(full)).toEqual([]);
+  });
+});
+
+describe('lineBody', () => {
+  it('is nothing while a field is missing', () => {
+    expect(lineBody({ ...full, dueOn: null })).toBeNull();
+    expect(lineBody({ ...full, partId: '' })).toBeNull();
+  });
+  it('sends the revision trimmed and no reason that is not there', () => {
+    expect(lineBody(full)).toEqual({
+      partId: 'p1',
+      orderedRevision: 'C',
+      quantity: 40,
+      dueOn: '2026-10-07',
+      pastDueReason: null,
+      quantityConfirmed: false,
+      cells: [],
+    });
+  });
+  it('keeps a confirmation only for the quantity that was confirmed', () => {
+    expect(lineBody({ ...full, confirmedQuantity: 40 })?.quantityConfirmed).toBe(true);
+    expect(lineBody({ ...full, confirmedQuantity: 4 })?.quantityConfirmed).toBe(false);
+  });
+  it('takes a reason once it is one, and the chosen cells by step', () => {
+    expect(lineBody({ ...full, pastDueReason: 'ab' })?.pastDueReason).toBeNull();
+    const line = lineBody({ ...full, pastDueReason: ' agreed by phone ', cells: { 10: 'c1' } });
+    expect(line?.pastDueReason).toBe('agreed by phone');
+    expect(line?.cells).toEqual([{ stepNumber: 10, cellId: 'c1' }]);
+  });
+});

@@ -1,0 +1,63 @@
+import type { BodyOf, orders } from '@tackboard/contract';
+
+type AddOrder = BodyOf<typeof orders.add>;
+export type OrderLineBody = AddOrder['lines'][number];
+
+/** What stands in the fields of one line; texts as typed, null for an empty number or day. */
+export interface LineDraft {
+  partId: string;
+  orderedRevision: string;
+  quantity: number | null;
+  dueOn: string | null;
+  pastDueReason: string;
+  /** The quantity that was confirmed; a changed quantity is asked about again. */
+  confirmedQuantity: number | null;
+  /** The cells that were chosen in place of the proposed ones, by step number. */
+  cells: Record<number, string>;
+}
+
+export type LineField = 'partId' | 'orderedRevision' | 'quantity' | 'dueOn';
+
+export function emptyLine(): LineDraft {
+  return {
+    partId: '',
+    orderedRevision: '',
+    quantity: null,
+    dueOn: null,
+    pastDueReason: '',
+    confirmedQuantity: null,
+    cells: {},
+  };
+}
+
+/** The fields that are still empty, in the order in which they are filled in. */
+export function missingFields(line: LineDraft): LineField[] {
+  const missing: LineField[] = [];
+  if (line.partId === '') missing.push('partId');
+  if (line.orderedRevision.trim() === '') missing.push('orderedRevision');
+  if (line.quantity === null) missing.push('quantity');
+  if (line.dueOn === null) missing.push('dueOn');
+  return missing;
+}
+
+/** What is asked or sent for a line; null while a field is missing. */
+export function lineBody(line: LineDraft): OrderLineBody | null {
+  const { quantity, dueOn } = line;
+  if (quantity === null || dueOn === null || missingFields(line).length > 0) return null;
+  const reason = line.pastDueReason.trim();
+  return {
+    partId: line.partId,
+    orderedRevision: line.orderedRevision.trim(),
+    quantity,
+    dueOn,
+    pastDueReason: reason.length < shortestReason ? null : reason,
+    quantityConfirmed: line.confirmedQuantity === quantity,
+    cells: Object.entries(line.cells).map(([stepNumber, cellId]) => ({
+      stepNumber: Number(stepNumber),
+      cellId,
+    })),
+  };
+}
+
+/** A reason that is only begun is not asked about yet, so that the question stays while it is typed. */
+const shortestReason = 3;

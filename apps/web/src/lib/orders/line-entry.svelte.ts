@@ -1,0 +1,99 @@
+import {
+  orders,
+  parts,
+  type OrderCheck,
+  type PartDetail,
+  type PartSummary,
+} from '@tackboard/contract';
+import { call } from '../api/call.js';
+import { emptyLine, lineBody, missingFields, type LineField } from './line-draft.js';
+
+const settleMs = 200;
+
+/** One line of a new order while it is being typed: its part, its fields and what the check says. */
+export class LineEntry {
+  readonly key: number;
+  readonly draft = $state(emptyLine());
+  found = $state.raw<readonly PartSummary[]>([]);
+  part = $state.raw<PartDetail | null>(null);
+  check = $state.raw<OrderCheck | null>(null);
+  error = $state.raw<Error | null>(null);
+  /** True once the order was sent while something was missing: empty fields are named from then on. */
+  asked = $state(false);
+  readonly body = $derived(lineBody(this.draft));
+  readonly missing = $derived(this.asked ? missingFields(this.draft) : []);
+  #searchTimer: ReturnType<typeof setTimeout> | undefined;
+  #searchRound = 0;
+
+  constructor(key: number) {
+    this.key = key;
+    this.search('', 0);
+    $effect(() => {
+      const partId = this.draft.partId;
+      if (partId !== '') void this.#openPart(partId);
+      else this.part = null;
+    });
+    $effect(() => {
+      const body = this.body;
+      if (body === null) {
+        this.check = null;
+        return;
+      }
+      const gone = new AbortController();
+      const timer = setTimeout(() => void this.#ask(body, gone.signal), settleMs);
+      return () => {
+        clearTimeout(timer);
+        gone.abort();
+      };
+    });
+  }
+
+  isMissing(field: LineField): boolean {
+    return this.missing.includes(field);
+  }
+
+  question(field: string): string | undefined {
+    return this.check?.questions.find((one) => one.field.endsWith(field))?.text;
+  }
+
+  search(typed: string, afterMs = settleMs): void {
+    clearTimeout(this.#searchTimer);
+    this.#searchTimer = setTimeout(() => void this.#find(typed), afterMs);
+  }
+
+  async #find(typed: string): Promise<void> {
+    const round = ++this.#searchRound;
+    try {
+      const query = typed.trim() === '' ? { limit: 30 } : { search: typed.trim(), limit: 30 };
+      const reply = await call(parts.list, { query });
+      if (round === this.#searchRound) this.found = reply.parts.filter((part) => part.active);
+    } catch (error) {
+      this.#fail(error);
+    }
+  }
+
+  async #openPart(partId: string): Promise<void> {
+    try {
+      const part = await call(parts.get, { params: { partId } });
+      if (this.draft.partId !== partId) return;
+      this.part = part;
+      this.draft.cells = {};
+    } catch (error) {
+      this.#fail(error);
+    }
+  }
+
+  async #ask(body: NonNullable<LineEntry['body']>, signal: AbortSignal): Promise<void> {
+    try {
+      this.check = await call(orders.check, { body, signal });
+      this.error = null;
+    } catch (error) {
+      if (!signal.aborted) this.#fail(error);
+    }
+  }
+
+  #fail(error: unknown): void {
+    this.check = null;
+    this.error = error instanceof Error ? error : new Error(String(error));
+  }
+}
