@@ -12,12 +12,14 @@ import { securityHeaders } from './http/security-headers.js';
 import { installSession } from './http/session.js';
 import { webFiles } from './http/web-files.js';
 import { ordersRoutes } from './orders/routes.js';
+import { partsRoutes } from './parts/routes.js';
 import { peopleRoutes } from './people/routes.js';
 import { proceduresRoutes } from './procedures/routes.js';
 import { qualityRoutes } from './quality/routes.js';
 import { queueRoutes } from './queue/routes.js';
 import { recordsRoutes } from './records/routes.js';
 import { runsRoutes } from './runs/routes.js';
+import { weekRoutes } from './week/routes.js';
 
 export interface AppOptions {
   readonly logger?: boolean;
@@ -45,17 +47,18 @@ export async function buildApp(
   app.decorate('answers', context.answers);
   openApi(app);
 
-  const { cells, consumables, orders, people, procedures, quality, queue, records, runs } =
-    context.services;
-  cellsRoutes(app, cells);
-  consumablesRoutes(app, consumables);
-  ordersRoutes(app, orders);
-  peopleRoutes(app, people);
-  proceduresRoutes(app, procedures);
-  qualityRoutes(app, quality);
-  queueRoutes(app, queue);
-  runsRoutes(app, runs);
-  recordsRoutes(app, records);
+  const { services } = context;
+  cellsRoutes(app, services.cells);
+  consumablesRoutes(app, services.consumables);
+  ordersRoutes(app, services.orders);
+  partsRoutes(app, services.parts);
+  peopleRoutes(app, services.people);
+  proceduresRoutes(app, services.procedures);
+  qualityRoutes(app, services.quality);
+  queueRoutes(app, services.queue);
+  runsRoutes(app, services.runs);
+  weekRoutes(app, services.week);
+  recordsRoutes(app, services.records);
 
   liveRoute(app, context.stream);
   await webFiles(app, context.config.webFolder);
