@@ -9,12 +9,14 @@ import { createUnitOfWork, storedAnswer } from './db/unit-of-work.js';
 import { createEventStream } from './events/stream.js';
 import type { Foundation } from './foundation.js';
 import { createOrdersService } from './orders/service.js';
+import { createPartsService } from './parts/service.js';
 import { createPeopleService } from './people/service.js';
 import { createProceduresService } from './procedures/service.js';
 import { createQualityService } from './quality/service.js';
 import { createQueueService } from './queue/service.js';
 import { createRecordsService } from './records/service.js';
 import { createRunsService } from './runs/service.js';
+import { createWeekService } from './week/service.js';
 
 export type Context = Awaited<ReturnType<typeof createContext>>;
 
@@ -52,12 +54,26 @@ export type Services = ReturnType<typeof createServices>;
 function createServices(foundation: Foundation) {
   const cells = createCellsService(foundation);
   const consumables = createConsumablesService(foundation);
+  const parts = createPartsService(foundation);
   const people = createPeopleService(foundation);
   const procedures = createProceduresService(foundation);
   const orders = createOrdersService(foundation, { people, procedures });
   const queue = createQueueService(foundation);
   const quality = createQualityService(foundation, { queue });
   const runs = createRunsService(foundation, { queue });
+  const week = createWeekService(foundation);
   const records = createRecordsService(foundation);
-  return { cells, consumables, orders, people, procedures, quality, queue, runs, records };
+  return {
+    cells,
+    consumables,
+    orders,
+    parts,
+    people,
+    procedures,
+    quality,
+    queue,
+    runs,
+    week,
+    records,
+  };
 }
