@@ -64,11 +64,22 @@ const fieldWords: Readonly<Record<string, () => string>> = {
   extraction: m.cells_extraction,
 };
 
+const partWords: Readonly<Record<string, () => string>> = {
+  weekday: m.cells_weekday,
+  startTime: m.cells_from,
+  endTime: m.cells_to,
+  breakMin: m.cells_break,
+  day: m.cells_day,
+  minutes: m.cells_minutes,
+  reason: m.cells_reason,
+};
+
 /** The label of a refused field; rows of a list are counted from 1. */
 export function fieldLabel(field: string): string {
   const [name = '', at, part] = field.replace(/^body\./, '').split('.');
   const row = String(Number(at) + 1);
-  if (name === 'shifts') return m.cells_shift_row({ row, part: part ?? '' });
-  if (name === 'dayChanges') return m.cells_day_row({ row, part: part ?? '' });
+  const partWord = partWords[part ?? '']?.() ?? part ?? '';
+  if (name === 'shifts') return m.cells_shift_row({ row, part: partWord });
+  if (name === 'dayChanges') return m.cells_day_row({ row, part: partWord });
   return fieldWords[name]?.() ?? name;
 }
