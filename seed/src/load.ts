@@ -1,4 +1,5 @@
-import { createContext, type Config } from '@tackboard/api';
+import { rename, rm } from 'node:fs/promises';
+import { createContext, migrate, type Config } from '@tackboard/api';
 import { createDays } from './days.js';
 import {
   fileCertificates,
@@ -22,15 +23,29 @@ export interface LoadOptions {
   readonly now?: Date;
 }
 
-/** Fills an empty shop through the real services; answers false where people are on file already. */
-export async function loadDemoShop(
+/**
+ * Makes the database of the demo shop through the real services. It takes its place only when it is whole, so
+ * that a start broken off half-way leaves nothing behind.
+ */
+export async function loadDemoShop(config: Config, options: LoadOptions = {}): Promise<void> {
+  const file = `${config.databaseFile}.loading`;
+  for (const ending of endings) await rm(file + ending, { force: true });
+  await migrate(file);
+  await fill({ ...config, databaseFile: file }, options);
+  await rename(file, config.databaseFile);
+  for (const ending of endings.slice(1)) await rm(file + ending, { force: true });
+}
+
+/** The file itself, and what SQLite keeps beside it while it is open. */
+const endings = ['', '-wal', '-shm'];
+
+async function fill(
   config: Config,
-  { progress = () => undefined, now = new Date() }: LoadOptions = {},
-): Promise<boolean> {
+  { progress = () => undefined, now = new Date() }: LoadOptions,
+): Promise<void> {
   const clock = settableClock(now);
   const context = await createContext(config, clock);
   try {
-    if ((await context.services.people.list()).people.length > 0) return false;
     progress('Loading the demo shop: people, cells, procedures, parts …');
     const days = createDays(config.timeZone, now);
     const shop: ShopFile = {
@@ -45,15 +60,15 @@ export async function loadDemoShop(
       parts: [],
     };
     const begins = days.mondayBefore(weeks);
-    clock.set(days.at(days.plus(begins, -14), 6 * 60));
+    const filedOn = days.plus(begins, -14);
+    clock.set(days.at(filedOn, 6 * 60));
     await filePeopleAndCells(shop);
-    await fileConsumables(shop, days.plus(begins, -16));
+    await fileConsumables(shop, days.plus(filedOn, -2));
     await fileProcedures(shop);
     await fileParts(shop);
-    await fileCertificates(shop, days.plus(begins, -14));
+    await fileCertificates(shop, filedOn);
     await tellStory({ shop, random: createRandom(seed), loaded: new Map() }, begins, now, progress);
-    await fileLaterConfirmations(shop, days.plus(begins, -14));
-    return true;
+    await fileLaterConfirmations(shop, filedOn);
   } finally {
     await context.close();
   }

@@ -19,6 +19,8 @@ const dayEndsMin: Readonly<Record<string, number>> = {
   R1: 18.5 * 60,
   R2: 18.5 * 60,
 };
+/** A small shop has no work for every hour; the rest of the day is the manager's to see. */
+const jobsPerDay: Readonly<Record<string, number>> = { M1: 2, M2: 2, M3: 2, R1: 3, R2: 3 };
 const dayBeginsMin = 7 * 60;
 const stopCauses = [
   'waitingParts',
@@ -45,11 +47,11 @@ export async function workDay(story: Story, cellCode: string, day: string): Prom
   );
   let minute = dayBeginsMin + random.between(2, 15);
   let made = 0;
-  for (;;) {
+  while (made < (jobsPerDay[cellCode] ?? 0)) {
     const part = random.pick(mine);
     const quantity = Math.max(2, part.family.batch + random.whole(-2, 2));
     const neededMin = durationMin(part.family, quantity);
-    if (minute + neededMin > (dayEndsMin[cellCode] ?? 0) + 20) return made;
+    if (minute + neededMin > (dayEndsMin[cellCode] ?? 0) + 20) break;
     const order = await takeOrder(story, part, quantity, day, {
       ageDays: random.whole(3, 12),
       leadDays: random.whole(8, 18),
@@ -58,6 +60,7 @@ export async function workDay(story: Story, cellCode: string, day: string): Prom
     made += 1;
     minute += random.between(6, 25);
   }
+  return made;
 }
 
 /** Weighed down or missing papers: these wait in today's queue and were never made. */
@@ -137,7 +140,7 @@ async function makeJob(
   const scrap = random.next() < 0.12 ? 1 : 0;
   const stopAfter = random.next() < 0.4 ? random.whole(1, job.quantity - 1) : 0;
   for (let done = 0; done < job.quantity;) {
-    const group = Math.min(random.whole(3, 6), job.quantity - done);
+    const group = Math.min(random.whole(5, 8), job.quantity - done);
     minute += group * family.unitMin * random.between(0.92, 1.12);
     at(minute);
     const last = done + group === job.quantity;

@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
@@ -12,10 +13,11 @@ async function main(): Promise<void> {
   const { values } = parseArgs({ options: { empty: { type: 'boolean', default: false } } });
   const config = readConfig(process.env);
   await mkdir(path.dirname(config.databaseFile), { recursive: true });
+  const demo = values.empty ? null : await demoShop();
+  if (demo !== null && !existsSync(config.databaseFile))
+    await demo.loadDemoShop(config, { progress: say });
   const applied = await migrate(config.databaseFile);
   if (applied.length > 0) say(`Database brought up to date: ${applied.join(', ')}`);
-  const demo = values.empty ? null : await demoShop();
-  await demo?.loadDemoShop(config, { progress: say });
   const context = await createContext(config);
   const app = await buildApp(context, { logger: false });
   await app.listen({ port: config.port, host: config.host });
@@ -29,7 +31,7 @@ async function main(): Promise<void> {
 }
 
 interface DemoShop {
-  loadDemoShop(config: Config, options: { progress: (line: string) => void }): Promise<boolean>;
+  loadDemoShop(config: Config, options: { progress: (line: string) => void }): Promise<void>;
   demoSignIns(context: Context): Promise<readonly string[]>;
 }
 
