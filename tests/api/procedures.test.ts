@@ -1,8 +1,11 @@
 import type { Wpqr, Wps } from '@tackboard/contract';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { startTestShop, type Agent, type TestShop } from '../support/app.js';
+import { monday, startTestShop, type Agent, type TestShop } from '../support/app.js';
 import { firstFour } from '../support/first-four.js';
+import { openOrderDesk } from '../support/order-desk.js';
 import { ranges, wpqrBody, wpsBody } from '../support/procedures.js';
+import { boothStep } from '../support/repeat-part.js';
+import { signedIn } from '../support/signed-in.js';
 
 const unknownId = '00000000-0000-4000-8000-000000000000';
 let shop: TestShop;
@@ -11,8 +14,8 @@ let coordinator: Agent;
 
 beforeAll(async () => {
   shop = await startTestShop();
-  qa = await shop.as('qa');
-  coordinator = await shop.as('coordinator');
+  qa = await signedIn(shop, 'qa');
+  coordinator = await signedIn(shop, 'coordinator');
 });
 afterAll(async () => shop.close());
 
@@ -173,6 +176,7 @@ describe('a procedure test record', () => {
       .send({ ...wpqrBody, number: 'X-2', testedOn: '2026-07-02' });
     expect([tomorrow.status, tomorrow.body.fields[0].field]).toEqual([400, 'body.testedOn']);
     expect((await record({ testedOn: '2026-07-01' })).testedOn).toBe('2026-07-01');
+    shop.clock.set(monday);
   });
 
   it('is refused under a number on file', async () => {
@@ -186,15 +190,13 @@ describe('a procedure test record', () => {
     const wpqr = await record();
     const wps = await approved({ wpqrIds: [wpqr.id] });
     const change = async () =>
-      qa
-        .put(`/api/wpqrs/${wpqr.id}`)
-        .send({
-          ...wpqrBody,
-          number: wpqr.number,
-          gas: 'M20',
-          expectedVersion: 1,
-          reason: 'misread',
-        });
+      qa.put(`/api/wpqrs/${wpqr.id}`).send({
+        ...wpqrBody,
+        number: wpqr.number,
+        gas: 'M20',
+        expectedVersion: 1,
+        reason: 'misread',
+      });
     const refused = await change();
     expect([refused.status, refused.body.code]).toEqual([409, 'NOT_NOW']);
     expect(refused.body.message).toContain(wps.number);
@@ -285,6 +287,18 @@ describe('a procedure', () => {
       'wps.approved',
       'wps.written',
     ]);
+  });
+
+  it('says which steps and waiting jobs name it', async () => {
+    const desk = await openOrderDesk(shop);
+    const wps = await approved();
+    const part = await desk.part({ steps: [{ ...boothStep, wpsNumber: wps.number }] });
+    const job = await desk.takeJob(desk.line(part.id));
+    const usedBy = async () => (await qa.get(`/api/wpss/${wps.id}`)).body.usedBy;
+    const waiting = { jobNumber: job.number, partNumber: job.partNumber, cellCode: 'M1' };
+    expect(await usedBy()).toEqual({ steps: 1, waitingJobs: [waiting] });
+    await desk.make(job);
+    expect(await usedBy()).toEqual({ steps: 1, waitingJobs: [] });
   });
 
   it('has one draft at a time', async () => {

@@ -1,7 +1,6 @@
 import { expect, it } from 'vitest';
 import type { Agent, TestShop } from './app.js';
-
-type Who = keyof TestShop['people'];
+import { signedIn, type Who } from './signed-in.js';
 
 export interface DoorCase {
   readonly method: 'get' | 'post' | 'put' | 'patch' | 'delete';
@@ -52,15 +51,4 @@ export function firstFour(name: string, shop: () => TestShop, door: DoorCase): v
     const answer = await call(await signedIn(shop(), door.allowed), door.path(), door.body?.());
     expect(answer.status, answer.body.message).toBe(200);
   });
-}
-
-const agents = new WeakMap<TestShop, Map<Who, Promise<Agent>>>();
-
-/** Hashing a password takes its time on purpose; one session per person is enough for all doors. */
-async function signedIn(shop: TestShop, who: Who): Promise<Agent> {
-  const ofShop = agents.get(shop) ?? new Map<Who, Promise<Agent>>();
-  agents.set(shop, ofShop);
-  const agent = ofShop.get(who) ?? shop.as(who);
-  ofShop.set(who, agent);
-  return agent;
 }

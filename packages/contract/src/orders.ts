@@ -134,7 +134,7 @@ export const orders = {
     access: access.office,
     body: OrderLine,
     reply: OrderCheck,
-    refusals: ['NOT_FOUND', 'NOT_NOW'],
+    refusals: ['NOT_FOUND', 'NOT_NOW', 'DOES_NOT_FIT'],
   }),
   add: defineRoute({
     id: 'addOrder',
@@ -150,7 +150,7 @@ export const orders = {
       entryMs: EntryTime,
     }),
     reply: Order,
-    refusals: ['NOT_FOUND', 'NEEDS_REASON', 'NEEDS_CONFIRMATION', 'NOT_NOW'],
+    refusals: ['NOT_FOUND', 'NEEDS_REASON', 'NEEDS_CONFIRMATION', 'NOT_NOW', 'DOES_NOT_FIT'],
   }),
   job: defineRoute({
     id: 'getJob',

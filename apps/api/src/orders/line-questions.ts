@@ -1,4 +1,3 @@
-import type { OrderCheck } from '@tackboard/contract';
 import { weekdayWords } from './day-words.js';
 
 /** From ten times the usual batch on, a slip of the finger is likelier than a large order. */
@@ -26,8 +25,6 @@ export interface LineQuestion {
   readonly text: string;
   readonly allowed: string;
 }
-
-export type AskedQuestion = OrderCheck['questions'][number];
 
 /** What is asked before a line is taken; empty when nothing is open. Days are days of the shop. */
 export function questionsOf(

@@ -47,7 +47,7 @@ export interface StepTimes {
 }
 
 /** Minutes per part: the median of the measured runs once there are three, else the estimate of the step. */
-export function unitMinOf(step: StepTimes, past: readonly PastRun[]): number {
+function unitMinOf(step: StepTimes, past: readonly PastRun[]): number {
   const measured = past.map(realMinPerPart).filter((min) => min !== null);
   return measured.length >= runsForMeasuredTime ? (median(measured) ?? step.unitMin) : step.unitMin;
 }

@@ -11,7 +11,10 @@ import { queueSteps } from './take-service.js';
 /** The comparison of an ordered with a released revision, signed by the coordinator. */
 export function releaseService({ uow, timeZone }: Foundation) {
   return {
-    /** The job is made to the revision released now; its steps are queued anew where that is another one. */
+    /**
+     * The job is made to the revision released now; its steps are queued anew where that is another one, be it
+     * that the other was ordered or that it was released while the job waited.
+     */
     async releaseJob(
       actor: Actor,
       id: string,
@@ -22,9 +25,6 @@ export function releaseService({ uow, timeZone }: Foundation) {
         const today = { now: unit.now, timeZone };
         const job = await currentJob(store, id, { expected: input.expectedVersion, today });
         refuseEnded(job);
-        if (job.released) {
-          throw new Refusal('NOT_NOW', `Job ${job.number} is released already.`);
-        }
         const revision = await moveToReleased(unit, job);
         await store.setJob(
           { id, version: job.version },
@@ -52,10 +52,18 @@ async function moveToReleased(unit: Unit, job: JobRecord): Promise<{ id: string;
       `Part ${job.partNumber} has no released revision. Release one, then the job.`,
     );
   }
-  if (released.id === job.revisionId) return released;
+  if (released.id === job.revisionId) {
+    if (!job.released) return released;
+    throw new Refusal('NOT_NOW', `Job ${job.number} is released already.`);
+  }
   const batch = { quantity: job.quantity, cells: [] };
   const steps = planSteps(released.steps, batch, facts, 'body');
-  await ordersWriter(unit.tx).removeUnstartedSteps(job.id);
+  if ((await ordersWriter(unit.tx).removeUnstartedSteps(job.id)) < job.steps.length) {
+    throw new Refusal(
+      'NOT_NOW',
+      `Work on job ${job.number} has begun in revision ${job.revision}, and revision ${released.label} is released now. Close the job short and take the rest as a new order.`,
+    );
+  }
   await queueSteps(unit, job.id, steps);
   return released;
 }

@@ -44,7 +44,7 @@ export function revisionAnswer(facts: {
 }
 
 /** Why a job is not ready while the ordered revision is not the released one. */
-export function holdReason(facts: {
+function holdReason(facts: {
   ordered: string;
   released: string;
   lastMade: LastMade | null;
@@ -57,6 +57,6 @@ export function holdReason(facts: {
   return `${before}, ${ordered} ordered: compare before release`;
 }
 
-export function sameRevision(one: string, other: string): boolean {
+function sameRevision(one: string, other: string): boolean {
   return one.trim().toUpperCase() === other.trim().toUpperCase();
 }

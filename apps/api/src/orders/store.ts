@@ -204,11 +204,12 @@ export function ordersWriter(tx: TransactionClient) {
         data: { state: 'cancelled', version: { increment: 1 } },
       });
     },
-    /** Steps that nobody has worked on leave the run queue, so that those of another revision can take their place. */
-    async removeUnstartedSteps(jobId: string): Promise<void> {
-      await tx.jobStep.deleteMany({
+    /** Steps that nobody has worked on leave the run queue, so that those of another revision take their place; answers how many. */
+    async removeUnstartedSteps(jobId: string): Promise<number> {
+      const { count } = await tx.jobStep.deleteMany({
         where: { jobId, state: { in: ['blocked', 'waiting'] }, runs: { none: {} } },
       });
+      return count;
     },
   };
 }
