@@ -27,7 +27,7 @@ export function personLine(facts: PersonRuleFacts): Omit<ReadyLine, 'overriddenB
   const reason = obstacle(facts, person.id);
   const rule = 'person';
   if (reason === null) {
-    const words = `${person.code} ${person.name} is qualified for this at ${cell.code}`;
+    const words = `${person.code} ${person.name} is qualified for this at ${cell.code}.`;
     return { rule, strength: 'pass', text: words };
   }
   return {
@@ -53,8 +53,8 @@ export function qualifiedPeople(facts: Omit<PersonRuleFacts, 'person' | 'coded'>
 function othersWords(facts: PersonRuleFacts): string {
   const others = qualifiedPeople(facts).map(({ code, name }) => `${code} ${name}`);
   return others.length === 0
-    ? 'Nobody is qualified for it today'
-    : `Qualified today: ${others.slice(0, 5).join(', ')}`;
+    ? 'Nobody is qualified for it today.'
+    : `Qualified today: ${others.slice(0, 5).join(', ')}.`;
 }
 
 type Question = Pick<PersonRuleFacts, 'certificates' | 'cell' | 'welds' | 'today'>;

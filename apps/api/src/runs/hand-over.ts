@@ -31,7 +31,7 @@ export function createHandOver(foundation: Foundation, queue: QueueService) {
       if (run === null) throw notFound('run', runId, 'params.runId');
       mustHold(actor, run, timeZone);
       const receiver = mustReceive(await store.person(input.toPersonId), run, input);
-      mustBeQualified(judged, receiver);
+      mustBeQualified(judged);
       const id = await passOn(unit, { store, run, receiver, note: input.note });
       const next = await store.run(id);
       if (next === null || judged === null) {
@@ -119,16 +119,14 @@ function mustReceive(
   return person;
 }
 
-function mustBeQualified(judged: Judged | null, receiver: Receiver): void {
+function mustBeQualified(judged: Judged | null): void {
   const line = judged?.readiness.lines.find(({ rule }) => rule === 'person');
   const passes =
     line === undefined ||
     line.strength === 'pass' ||
     (line.strength === 'gate' && line.overriddenBy !== null);
   if (judged === null || passes) return;
-  throw new Refusal(
-    'DOES_NOT_FIT',
-    `${receiver.code} ${receiver.name} cannot take over: ${line.text}`,
-    { current: { fit: judged.readiness.fit.answer, ready: judged.readiness.lines } },
-  );
+  throw new Refusal('DOES_NOT_FIT', `Not handed over. ${line.text}`, {
+    current: { fit: judged.readiness.fit.answer, ready: judged.readiness.lines },
+  });
 }
