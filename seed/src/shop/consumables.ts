@@ -42,15 +42,15 @@ export const demoItems = [
 
 /** Lots by item name; the last lot of each wire is the one on the feeder. */
 export const demoLots = [
-  { item: 'Solid wire 1.2', number: 'L-71', certificate: '3.1 0711', amount: 250 },
-  { item: 'Solid wire 1.2', number: 'L-77', certificate: '3.1 0774', amount: 250 },
-  { item: 'Solid wire 1.0', number: 'L-64', certificate: '2.2 0640', amount: 75 },
-  { item: 'Cored wire 1.2', number: 'L-80', certificate: '3.1 0802', amount: 48 },
-  { item: 'Stainless wire 1.0', number: 'L-58', certificate: '3.1 0581', amount: 45 },
-  { item: 'Stainless rod 1.6', number: 'L-59', certificate: null, amount: 10 },
-  { item: 'Argon with 18 % carbon dioxide', number: 'G-201', certificate: null, amount: 120_000 },
-  { item: 'Argon with 2 % carbon dioxide', number: 'G-188', certificate: null, amount: 40_000 },
-  { item: 'Argon', number: 'G-190', certificate: null, amount: 40_000 },
+  { item: 'Solid wire 1.2', number: 'L-71', certificate: '3.1 0711', amount: 1_500 },
+  { item: 'Solid wire 1.2', number: 'L-77', certificate: '3.1 0774', amount: 1_500 },
+  { item: 'Solid wire 1.0', number: 'L-64', certificate: '2.2 0640', amount: 750 },
+  { item: 'Cored wire 1.2', number: 'L-80', certificate: '3.1 0802', amount: 480 },
+  { item: 'Stainless wire 1.0', number: 'L-58', certificate: '3.1 0581', amount: 450 },
+  { item: 'Stainless rod 1.6', number: 'L-59', certificate: null, amount: 100 },
+  { item: 'Argon with 18 % carbon dioxide', number: 'G-201', certificate: null, amount: 900_000 },
+  { item: 'Argon with 2 % carbon dioxide', number: 'G-188', certificate: null, amount: 400_000 },
+  { item: 'Argon', number: 'G-190', certificate: null, amount: 400_000 },
 ] as const;
 
 /** Loaded at each cell on the day the shop is loaded; R1 runs short for the work that waits. */

@@ -79,7 +79,7 @@ export function fieldLabel(field: string): string {
   const [name = '', at, part] = field.replace(/^body\./, '').split('.');
   const row = String(Number(at) + 1);
   const partWord = partWords[part ?? '']?.() ?? part ?? '';
-  if (name === 'shifts') return m.cells_shift_row({ row, part: partWord });
-  if (name === 'dayChanges') return m.cells_day_row({ row, part: partWord });
+  if (name === 'shifts') return m.cells_shift_row({ row, part: partWord }).trim();
+  if (name === 'dayChanges') return m.cells_day_row({ row, part: partWord }).trim();
   return fieldWords[name]?.() ?? name;
 }

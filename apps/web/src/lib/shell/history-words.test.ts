@@ -10,15 +10,17 @@ describe('eventInWords', () => {
 
 describe('changesBetween', () => {
   it('names the fields that differ, from and to', () => {
-    const before = { version: 1, name: 'A', dueOn: null, steps: [1] };
-    const after = { version: 2, name: 'B', dueOn: '2026-10-07', steps: [1] };
+    const before = { version: 1, name: 'A', dueOn: null, shifts: [1], steps: [1] };
+    const after = { version: 2, name: 'B', dueOn: '2026-10-07', shifts: [1, 2], steps: [1] };
     expect(changesBetween(before, after)).toEqual([
-      { name: 'name', from: 'A', to: 'B' },
-      { name: 'due on', from: '–', to: '2026-10-07' },
+      { name: 'Name', values: { from: 'A', to: 'B' } },
+      { name: 'Due on', values: { from: '–', to: '2026-10-07' } },
+      { name: 'Shifts', values: null },
     ]);
   });
   it('shows text as typed and says nothing of a new record', () => {
-    expect(changesBetween({ name: 'x' }, { name: "O'Neil <b>" })[0]?.to).toBe("O'Neil <b>");
+    const [change] = changesBetween({ name: 'x' }, { name: "O'Neil <b>" });
+    expect(change?.values?.to).toBe("O'Neil <b>");
     expect(changesBetween(null, { name: 'x' })).toEqual([]);
   });
 });

@@ -1,7 +1,7 @@
 interface Change {
   readonly name: string;
-  readonly from: string;
-  readonly to: string;
+  /** Null where the value is a list or a record: it changed, and the record itself shows how it is now. */
+  readonly values: { readonly from: string; readonly to: string } | null;
 }
 
 const longest = 80;
@@ -15,25 +15,29 @@ export function eventInWords(type: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
-/** The fields whose plain value differs before and after; nothing for a record that is new or gone. */
+/** The fields whose value differs before and after; nothing for a record that is new or gone. */
 export function changesBetween(before: unknown, after: unknown): Change[] {
   if (!isRecord(before) || !isRecord(after)) return [];
   const names = new Set([...Object.keys(before), ...Object.keys(after)]);
   return [...names]
-    .filter((name) => name !== 'version' && inWords(before[name]) !== inWords(after[name]))
-    .map((name) => ({
-      name: eventInWords(name).toLowerCase(),
-      from: inWords(before[name]),
-      to: inWords(after[name]),
-    }));
+    .filter((name) => name !== 'version')
+    .filter((name) => JSON.stringify(before[name]) !== JSON.stringify(after[name]))
+    .map((name) => ({ name: eventInWords(name), values: valuesOf(before[name], after[name]) }));
+}
+
+function valuesOf(before: unknown, after: unknown): Change['values'] {
+  const from = plainText(before);
+  const to = plainText(after);
+  return from === null || to === null ? null : { from, to };
 }
 
 function isRecord(value: unknown): value is Record<string, unknown> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
-function inWords(value: unknown): string {
+function plainText(value: unknown): string | null {
   if (value === undefined || value === null || value === '') return '–';
+  if (typeof value === 'object') return null;
   const text = typeof value === 'string' ? value : JSON.stringify(value);
   return text.length > longest ? `${text.slice(0, longest)}…` : text;
 }

@@ -1,0 +1,98 @@
+import type { BodyOf, parts, Weld } from '@tackboard/contract';
+import { readNumber } from '../ui/number-text.js';
+
+export type WeldBody = BodyOf<typeof parts.setWelds>['welds'][number];
+export type WeldKey = keyof WeldBody;
+
+/** One row of the table, every cell as typed; `row` only tells rows apart on the screen. */
+export type WeldDraft = Record<WeldKey, string> & { readonly row: number };
+
+export interface WeldColumn {
+  readonly key: WeldKey;
+  readonly kind: 'number' | 'openNumber' | 'text' | 'choice';
+  readonly widthRem: number;
+}
+
+/** The columns in the order in which a drawing is read. An `openNumber` may stay empty. */
+export const weldColumns: readonly WeldColumn[] = [
+  { key: 'number', kind: 'number', widthRem: 3 },
+  { key: 'jointType', kind: 'choice', widthRem: 5.4 },
+  { key: 'throatMm', kind: 'openNumber', widthRem: 3.4 },
+  { key: 'legMm', kind: 'openNumber', widthRem: 3.4 },
+  { key: 'grooveDepthMm', kind: 'openNumber', widthRem: 3.6 },
+  { key: 'lengthMm', kind: 'number', widthRem: 4.2 },
+  { key: 'count', kind: 'number', widthRem: 3.2 },
+  { key: 'thicknessAMm', kind: 'number', widthRem: 3.4 },
+  { key: 'thicknessBMm', kind: 'number', widthRem: 3.4 },
+  { key: 'materialA', kind: 'text', widthRem: 5.2 },
+  { key: 'materialB', kind: 'text', widthRem: 5.2 },
+  { key: 'materialGroupA', kind: 'text', widthRem: 3.4 },
+  { key: 'materialGroupB', kind: 'text', widthRem: 3.4 },
+  { key: 'position', kind: 'choice', widthRem: 4.2 },
+  { key: 'process', kind: 'text', widthRem: 3.6 },
+  { key: 'stepNumber', kind: 'number', widthRem: 3.2 },
+  { key: 'qualityLevel', kind: 'choice', widthRem: 3.6 },
+  { key: 'notes', kind: 'text', widthRem: 7 },
+];
+
+const firstWeld: Omit<WeldDraft, 'row'> = {
+  number: '1',
+  jointType: 'fillet',
+  throatMm: '',
+  legMm: '',
+  grooveDepthMm: '',
+  lengthMm: '',
+  count: '1',
+  thicknessAMm: '',
+  thicknessBMm: '',
+  materialA: '',
+  materialB: '',
+  materialGroupA: '',
+  materialGroupB: '',
+  position: 'PB',
+  process: '135',
+  stepNumber: '1',
+  qualityLevel: 'C',
+  notes: '',
+};
+
+export function draftOfWeld(weld: Weld, row: number): WeldDraft {
+  const cells = weldColumns.map(({ key }) => [key, weld[key] === null ? '' : String(weld[key])]);
+  return { ...(Object.fromEntries(cells) as Record<WeldKey, string>), row };
+}
+
+/** A new row repeats the last one under the next number, because the welds of a part are mostly alike. */
+export function nextWeld(rows: readonly WeldDraft[], stepNumber: number | undefined): WeldDraft {
+  const row = Math.max(-1, ...rows.map((one) => one.row)) + 1;
+  const last = rows.at(-1);
+  if (last === undefined)
+    return {
+      ...firstWeld,
+      ...(stepNumber === undefined ? {} : { stepNumber: `${stepNumber}` }),
+      row,
+    };
+  const highest = Math.max(...rows.map(({ number }) => Number(number) || 0));
+  return { ...last, number: String(highest + 1), notes: '', row };
+}
+
+export type Problem = 'missing' | 'notANumber';
+type Problems = Partial<Record<WeldKey, Problem>>;
+export type WeldReading =
+  | { readonly ok: true; readonly weld: WeldBody }
+  | { readonly ok: false; readonly problems: Problems };
+
+/** Reads a row. Comma and point are both the decimal mark; whether the values may be is the server's to say. */
+export function readWeld(draft: WeldDraft): WeldReading {
+  const problems: Problems = {};
+  const values = weldColumns.map(({ key, kind }) => {
+    const typed = draft[key];
+    if (kind !== 'number' && kind !== 'openNumber') return [key, typed.trim()];
+    const reading = readNumber(typed);
+    if (reading.kind === 'number') return [key, reading.value];
+    if (reading.kind === 'refused') problems[key] = 'notANumber';
+    else if (kind === 'number') problems[key] = 'missing';
+    return [key, null];
+  });
+  if (Object.keys(problems).length > 0) return { ok: false, problems };
+  return { ok: true, weld: Object.fromEntries(values) as WeldBody };
+}

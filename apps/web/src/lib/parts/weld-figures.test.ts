@@ -1,0 +1,54 @@
+import { describe, expect, it } from 'vitest';
+import { weldFigures } from './weld-figures.js';
+
+const weld = {
+  number: 1,
+  jointType: 'fillet' as const,
+  throatMm: 4,
+  legMm: null,
+  grooveDepthMm: null,
+  lengthMm: 300,
+  count: 2,
+  thicknessAMm: 8,
+  thicknessBMm: 8,
+  materialA: 'S235',
+  materialB: 'S235',
+  materialGroupA: '1.1',
+  materialGroupB: '1.1',
+  position: 'PB' as const,
+  process: '135',
+  stepNumber: 10,
+  qualityLevel: 'C' as const,
+  notes: '',
+};
+const steps = [
+  {
+    number: 10,
+    setUps: [
+      { cellCode: 'R1', travelMmMin: 600, frozenAt: '2026-03-14T08:00:00.000Z' },
+      { cellCode: 'B1', travelMmMin: 300, frozenAt: '2026-01-14T08:00:00.000Z' },
+      { cellCode: 'B2', travelMmMin: null, frozenAt: '2026-05-14T08:00:00.000Z' },
+    ],
+  },
+];
+
+describe('weldFigures', () => {
+  it('takes the travel of the newest set-up that has one (time = length / travel)', () => {
+    // 2 x 300 mm at 600 mm/min is one minute; a = 4 gives 16 mm2; 16 x 600 x 7850e-9 kg = 75.36 g.
+    const figures = weldFigures(weld, steps);
+    expect(figures).toMatchObject({ areaMm2: 16, travelMmMin: 600, cellCode: 'R1' });
+    expect(figures.arcS).toBeCloseTo(60, 9);
+    expect(figures.depositG).toBeCloseTo(75.36, 9);
+  });
+  it('takes the leg where there is no throat (area = z x z / 2)', () => {
+    expect(weldFigures({ ...weld, throatMm: null, legMm: 6 }, steps).areaMm2).toBe(18);
+  });
+  it('gives no figure it cannot know', () => {
+    expect(weldFigures({ ...weld, jointType: 'butt' }, [])).toMatchObject({
+      areaMm2: null,
+      depositG: null,
+      arcS: null,
+      travelMmMin: null,
+    });
+  });
+});

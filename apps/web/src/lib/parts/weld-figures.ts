@@ -1,0 +1,52 @@
+import { arcTime, depositedMass, filletArea } from '@tackboard/calc';
+import type { SetUp } from '@tackboard/contract';
+import type { WeldBody } from './weld-draft.js';
+
+interface StepWithSetUps {
+  readonly number: number;
+  readonly setUps: readonly Pick<SetUp, 'cellCode' | 'travelMmMin' | 'frozenAt'>[];
+}
+
+export interface WeldFigures {
+  readonly number: number;
+  /** Of one weld; null where the joint has no area that follows from its size alone. */
+  readonly areaMm2: number | null;
+  /** Of all welds of the row. */
+  readonly depositG: number | null;
+  readonly arcS: number | null;
+  readonly travelMmMin: number | null;
+  readonly cellCode: string | null;
+}
+
+/** What a row of the weld list means for one part: area, deposit, and arc time at the travel of the newest set-up. */
+export function weldFigures(weld: WeldBody, steps: readonly StepWithSetUps[]): WeldFigures {
+  const setUp = newestSetUp(steps, weld.stepNumber);
+  const area = areaOf(weld);
+  const lengthMm = weld.lengthMm * weld.count;
+  const deposit = area === null ? null : depositedMass({ areaMm2: area, lengthMm });
+  const travelMmMin = setUp?.travelMmMin ?? null;
+  const arc = travelMmMin === null ? null : arcTime({ lengthMm, travelMmMin });
+  return {
+    number: weld.number,
+    areaMm2: area,
+    depositG: deposit?.ok ? deposit.value * 1000 : null,
+    arcS: arc?.ok ? arc.value : null,
+    travelMmMin,
+    cellCode: setUp?.cellCode ?? null,
+  };
+}
+
+function areaOf({ jointType, throatMm, legMm }: WeldBody): number | null {
+  if (jointType !== 'fillet') return null;
+  const size = throatMm !== null ? { throatMm } : legMm !== null ? { legMm } : null;
+  if (size === null) return null;
+  const area = filletArea(size);
+  return area.ok ? area.value : null;
+}
+
+function newestSetUp(steps: readonly StepWithSetUps[], stepNumber: number) {
+  return steps
+    .find((step) => step.number === stepNumber)
+    ?.setUps.filter((setUp) => setUp.travelMmMin !== null)
+    .toSorted((a, b) => b.frozenAt.localeCompare(a.frozenAt))[0];
+}
