@@ -63,7 +63,7 @@ firstFour('week', () => shop, {
 firstFour('week as a table', () => shop, {
   method: 'get',
   path: () => '/api/week.csv',
-  allowed: 'office',
+  allowed: 'qa',
   refused: 'welder',
   malformed: { path: '/api/week.csv?from=monday', field: 'query.from' },
 });
