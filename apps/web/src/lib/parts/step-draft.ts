@@ -31,8 +31,22 @@ export const stepTimes = [
 ] as const satisfies readonly { key: keyof StepDraft; unit: string }[];
 
 export function draftOfStep(step: Step, row: number): StepDraft {
-  const { id: _id, version: _version, setUps: _setUps, wpsNumber, ...rest } = step;
-  return { ...rest, wpsNumber: wpsNumber ?? '', row };
+  return {
+    row,
+    number: step.number,
+    name: step.name,
+    cellKind: step.cellKind,
+    wpsNumber: step.wpsNumber ?? '',
+    setUpMin: step.setUpMin,
+    firstPieceMin: step.firstPieceMin,
+    unitMin: step.unitMin,
+    startStopS: step.startStopS,
+    airMovesS: step.airMovesS,
+    cleaningS: step.cleaningS,
+    loadS: step.loadS,
+    instructions: step.instructions,
+    holdPoint: step.holdPoint,
+  };
 }
 
 export function nextStep(rows: readonly StepDraft[]): StepDraft {

@@ -26,7 +26,7 @@ const weld: Weld = {
 
 describe('readWeld', () => {
   it('reads back what was stored, in the shape that the contract asks for', () => {
-    const { id: _id, ...stored } = weld;
+    const stored = { ...weld, id: undefined };
     const reading = readWeld(draftOfWeld(weld, 0));
     expect(reading).toEqual({ ok: true, weld: stored });
     const body = { expectedVersion: 1, welds: reading.ok ? [reading.weld] : [] };
