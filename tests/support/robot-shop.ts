@@ -238,8 +238,9 @@ async function certifyAs(
 ): Promise<void> {
   const { people } = shop.context.services;
   const { positions = ['PA', 'PB'], kind, cellId } = as;
+  const number = `C-${person.code}${cellId === null ? '' : `-${cellId.slice(-6)}`}`;
   const certificate = await people.addCertificate(shop.actor('qa'), person.id, {
-    ...{ kind, number: `C-${person.code}`, code: 'ISO', edition: '2017', process: '135', cellId },
+    ...{ kind, number, code: 'ISO', edition: '2017', process: '135', cellId },
     ...{ jointTypes: ['fillet'], positions, materialGroups: [], fillerGroups: [] },
     ...{ thicknessMm: { min: 3, max: null }, diameterMm: null, testedOn: '2025-09-01' },
     ...{ validUntil: '2028-09-01', renewalRoute: null, examiner: null, functionTestOn: null },

@@ -45,16 +45,7 @@ export function answerReading(facts: {
 
 function answerWords({ lines, result }: FitAnswer, label: string): string[] {
   if (result === 'inside') return [`All of it is inside ${label}.`];
-  return lines
-    .filter((line) => line.result !== 'inside')
-    .map(
-      (line) =>
-        `${fitWords(line)}${line.unit === null || line.margin === null ? '' : unitOf(line.unit)}.`,
-    );
-}
-
-function unitOf(unit: string): string {
-  return ` ${unit === 'degC' ? '°C' : unit}`;
+  return lines.filter((line) => line.result !== 'inside').map((line) => `${fitWords(line)}.`);
 }
 
 /** Wide on purpose: what no arc in a shop does. Common practice, not a standard. */
