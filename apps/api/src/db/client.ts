@@ -20,6 +20,8 @@ const required = {
   foreign_keys: 1n,
   synchronous: 2n,
   busy_timeout: 5000n,
+  // Without it a replaced row slips past the trigger that keeps the event log.
+  recursive_triggers: 1n,
 } as const;
 
 /**
@@ -48,6 +50,7 @@ async function connect(file: string): Promise<PrismaClient> {
   await client.$queryRawUnsafe('PRAGMA journal_mode = WAL');
   await client.$executeRawUnsafe('PRAGMA synchronous = FULL');
   await client.$executeRawUnsafe('PRAGMA foreign_keys = ON');
+  await client.$executeRawUnsafe('PRAGMA recursive_triggers = ON');
   for (const [pragma, wanted] of Object.entries(required)) {
     const [row] = await client.$queryRawUnsafe<Record<string, unknown>[]>(`PRAGMA ${pragma}`);
     const found = row === undefined ? undefined : Object.values(row)[0];

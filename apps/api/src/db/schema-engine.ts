@@ -39,6 +39,19 @@ export async function withSchemaEngine<T>(
     connections.push(connection);
     return connection;
   };
+  const connectToShadow = adapter.connectToShadowDb.bind(adapter);
+  adapter.connectToShadowDb = async () => {
+    const shadow = await connectToShadow();
+    connections.push(shadow);
+    const runStatement = shadow.executeRaw.bind(shadow);
+    // The engine hands over a whole migration as if it were one statement, which this adapter refuses.
+    shadow.executeRaw = async (statement) => {
+      if (statement.args.length > 0) return runStatement(statement);
+      await shadow.executeScript(statement.sql);
+      return 0;
+    };
+    return shadow;
+  };
   const factory = bindMigrationAwareSqlAdapterFactory(adapter);
   const opened = await engine.SchemaEngine.new({ datamodels: undefined }, () => undefined, factory);
   try {

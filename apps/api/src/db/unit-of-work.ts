@@ -4,7 +4,7 @@ import type { NewEvent } from '../events/event.js';
 import { appendEvents } from '../events/store.js';
 import { Refusal } from '../refusal.js';
 import type { Database, TransactionClient } from './client.js';
-import { Prisma } from './generated/client.js';
+import type { Prisma } from './generated/client.js';
 
 /** One open transaction with what belongs to it; of no use after it has ended. */
 export interface Unit {
@@ -54,8 +54,10 @@ export function createUnitOfWork(database: Database, clock: { now(): Date }): Un
       },
       { maxWait: maxWaitMs, timeout: timeoutMs },
     );
-    // Committed is committed: whoever listens cannot make it look failed.
-    for (const told of [...after, ...(events.length > 0 ? listeners : [])]) tell(told);
+    // Committed is committed: whoever listens cannot make it look failed, and may begin a write of its own.
+    inside.run(false, () => {
+      for (const told of [...after, ...(events.length > 0 ? listeners : [])]) tell(told);
+    });
     return answer;
   }
 
