@@ -37,6 +37,7 @@ export async function buildApp(
     return503OnClosing: false,
     frameworkErrors,
   });
+  app.removeContentTypeParser('text/plain');
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
   installErrors(app);

@@ -8,9 +8,9 @@ export function text(max: number, min = 1) {
       .trim()
       .min(min, min === 1 ? 'must not be empty' : `must have at least ${min} characters`)
       .max(max, `must have at most ${max} characters`)
-      // eslint-disable-next-line no-control-regex -- control characters are exactly what is refused
+       
       .regex(
-        /^[^\u0000-\u0009\u000b-\u001f\u007f\u2028\u2029\u202a-\u202e\u2066-\u2069]*$/u,
+        /^[^\u0000-\u0009\u000b-\u001f\u007f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff]*$/u,
         'must not contain control characters',
       )
   );

@@ -61,10 +61,10 @@ function toRefusal(error: FastifyError, request: FastifyRequest): Refusal {
   if (error instanceof Refusal) return error;
   if (hasZodFastifySchemaValidationErrors(error)) {
     const place = error.validationContext ?? 'body';
-    const fields = error.validation.map((issue) =>
+    const found = error.validation.map((issue) =>
       fieldOf(place, issue.instancePath, issue.message ?? 'another value', request),
     );
-    return new Refusal('INVALID', sentence(fields), { fields });
+    return new Refusal('INVALID', sentence(found), { fields: found.map(({ field }) => field) });
   }
   if (databaseCode(error) === 'P2003')
     return new Refusal(
@@ -87,16 +87,22 @@ function toRefusal(error: FastifyError, request: FastifyRequest): Refusal {
 /** Never said back, not even to the one who typed it. */
 const secrets: ReadonlySet<string> = new Set(['password', 'oldPassword', 'newPassword', 'pin']);
 
+interface FoundField {
+  readonly field: FieldRefusal;
+  /** What was found there, in words. */
+  readonly words: string;
+}
+
 function fieldOf(
   place: string,
   instancePath: string,
   allowed: string,
   request: FastifyRequest,
-): FieldRefusal {
-  const keys = instancePath.split('/').slice(1);
+): FoundField {
+  const keys = instancePath.split('/').filter((key) => key !== '');
   const root =
     place === 'querystring' ? request.query : place === 'params' ? request.params : request.body;
-  const name = place === 'querystring' ? 'query' : place;
+  const name = [place === 'querystring' ? 'query' : place, ...keys].join('.');
   const value = keys.reduce<unknown>(
     (holder, key) =>
       holder !== null && typeof holder === 'object'
@@ -104,11 +110,16 @@ function fieldOf(
         : undefined,
     root,
   );
-  return {
-    field: [name, ...keys].join('.'),
-    given: secrets.has(keys.at(-1) ?? '') ? null : shown(value),
-    allowed,
-  };
+  // The whole of an input may hold a secret too.
+  const hidden = keys.length === 0 || keys.some((key) => secrets.has(key));
+  const given = hidden ? null : shown(value);
+  const words =
+    value === undefined
+      ? 'is missing'
+      : given === null
+        ? 'cannot be taken'
+        : `is ${JSON.stringify(given)}`;
+  return { field: { field: name, given, allowed }, words: `${name} ${words}: ${allowed}` };
 }
 
 function shown(value: unknown): string | null {
@@ -116,13 +127,8 @@ function shown(value: unknown): string | null {
   return (typeof value === 'string' ? value : JSON.stringify(value)).slice(0, 200);
 }
 
-function sentence(fields: readonly FieldRefusal[]): string {
-  const lines = fields
-    .slice(0, 5)
-    .map(
-      (field) =>
-        `${field.field} ${field.given === null ? 'is missing' : `is ${JSON.stringify(field.given)}`}: ${field.allowed}`,
-    );
+function sentence(found: readonly FoundField[]): string {
+  const lines = found.slice(0, 5).map(({ words }) => words);
   return `${lines.join('; ')}. Correct it and send it again.`;
 }
 

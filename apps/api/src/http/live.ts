@@ -14,6 +14,7 @@ export function liveRoute(app: FastifyInstance, stream: EventStream): void {
   app.get(
     liveStream.path,
     {
+      exposeHeadRoute: false,
       preValidation: async (request) => {
         enforce(liveStream, request);
       },
@@ -36,7 +37,9 @@ export function liveRoute(app: FastifyInstance, stream: EventStream): void {
         if (left > 0) open.set(caller, left);
         else open.delete(caller);
       });
-      const from = lastSeen(request) ?? (await stream.lastSeq());
+      const last = await stream.lastSeq();
+      // A number ahead of the log comes from before a copy was restored; waiting for it would be silence.
+      const from = Math.min(lastSeen(request) ?? last, last);
       reply.hijack();
       for (const [name, value] of Object.entries(reply.getHeaders()))
         if (value !== undefined) reply.raw.setHeader(name, value);
@@ -46,11 +49,15 @@ export function liveRoute(app: FastifyInstance, stream: EventStream): void {
         'x-accel-buffering': 'no',
       });
       reply.raw.write('retry: 1000\n\n');
-      for await (const event of stream.after(from, gone.signal)) {
-        const fits = reply.raw.write(`id: ${event.seq}\ndata: ${JSON.stringify(event)}\n\n`);
-        if (!fits) await drained(reply.raw, gone.signal);
+      try {
+        for await (const event of stream.after(from, gone.signal)) {
+          const fits = reply.raw.write(`id: ${event.seq}\ndata: ${JSON.stringify(event)}\n\n`);
+          if (!fits) await drained(reply.raw, gone.signal);
+        }
+      } finally {
+        // Whatever went wrong, the client hears that the stream is over and comes back.
+        reply.raw.end();
       }
-      reply.raw.end();
     },
   );
 }

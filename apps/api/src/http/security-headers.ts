@@ -24,4 +24,9 @@ export async function securityHeaders(app: FastifyInstance): Promise<void> {
     crossOriginEmbedderPolicy: false,
     originAgentCluster: false,
   });
+  // Answers of operations stay out of every browser's memory; the tablets are shared.
+  app.addHook('onRequest', async (request, reply) => {
+    if (request.routeOptions.url?.startsWith('/api/') === true)
+      void reply.header('cache-control', 'no-store');
+  });
 }

@@ -11,6 +11,7 @@ declare module 'fastify' {
 
 const sessionCookie = 'tackboard_session';
 const tabletCookie = 'tackboard_tablet';
+const readingMethods: ReadonlySet<string> = new Set(['GET', 'HEAD']);
 const yearS = 365 * 24 * 3600;
 
 /** Finds out who asks before anything else looks at the request. */
@@ -21,11 +22,12 @@ export async function installSession(
   await app.register(cookie);
   app.decorateRequest('actor', null as unknown as Actor);
   app.addHook('onRequest', async (request) => {
-    // Files are the same for everybody.
-    if (!request.url.startsWith('/api/')) return;
+    // Files are the same for everybody. The address as sent may spell the same operation in another way.
+    if (request.routeOptions.url?.startsWith('/api/') !== true) return;
     const found = await people.whoIs(
       request.cookies[sessionCookie] ?? null,
       request.cookies[tabletCookie] ?? null,
+      { acting: !readingMethods.has(request.method) },
     );
     request.actor = { ...found, requestId: request.id, command: null };
   });

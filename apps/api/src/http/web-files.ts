@@ -29,7 +29,7 @@ export async function webFiles(app: FastifyInstance, root: string): Promise<void
     const asksForPage =
       request.method === 'GET' &&
       !request.url.startsWith('/api') &&
-      !path.extname(new URL(request.url, 'http://local').pathname);
+      !path.extname(request.url.split('?')[0] ?? '');
     if (built && asksForPage)
       return reply.header('cache-control', 'no-cache').sendFile('index.html');
     return reply

@@ -25,6 +25,7 @@ export function createSessions({ database, uow, clock, newId, timeZone }: Founda
   async function whoIs(
     sessionToken: string | null,
     tabletToken: string | null,
+    { acting }: { readonly acting: boolean },
   ): Promise<Pick<Actor, 'person' | 'tablet' | 'sessionId'>> {
     const tablet = tabletToken === null ? null : await read.tablet(printOf(tabletToken));
     const session = sessionToken === null ? null : await read.session(printOf(sessionToken));
@@ -36,11 +37,12 @@ export function createSessions({ database, uow, clock, newId, timeZone }: Founda
       (session.tabletId !== null && session.tabletId !== tablet?.id)
     )
       return { person: null, tablet, sessionId: null };
-    if (now.getTime() - session.lastUsedAt.getTime() > touchAfterMs) {
+    // A cell screen loads what is new by itself; at a shared tablet only an act shows that the person is there.
+    const present = session.tabletId === null || acting;
+    if (present && now.getTime() - session.lastUsedAt.getTime() > touchAfterMs) {
       const endsAt = new Date(now.getTime() + idleMs(session.tabletId));
-      await uow.write(
-        systemActor,
-        async (unit) => peopleWriter(unit.tx).useSession(session.sessionId, now, endsAt),
+      await uow.write(systemActor, async (unit) =>
+        peopleWriter(unit.tx).useSession(session.sessionId, now, endsAt),
       );
     }
     const { personId: id, code, name, role, coordinator } = session;
