@@ -35,28 +35,32 @@ type Act =
   | { readonly kind: 'move'; readonly job: number; readonly cell: number };
 
 const one = fc.nat({ max: 1 });
-const acts = fc.array(
-  fc.array(
-    fc.oneof(
-      fc.record({
-        kind: fc.constant('pull' as const),
-        who: one,
-        cell: one,
-        job: fc.nat({ max: 2 }),
-      }),
-      fc.record({
-        kind: fc.constant('count' as const),
-        who: one,
-        good: fc.integer({ min: 1, max: 3 }),
-      }),
-      fc.record({ kind: fc.constant('putDown' as const), who: one }),
-      fc.record({ kind: fc.constant('handOver' as const), who: one }),
-      fc.record({ kind: fc.constant('move' as const), job: fc.nat({ max: 2 }), cell: one }),
-    ),
-    { minLength: 1, maxLength: 6 },
-  ),
-  { minLength: 1, maxLength: 6 },
+const act: fc.Arbitrary<Act> = fc.oneof(
+  {
+    weight: 4,
+    arbitrary: fc.record({
+      ...{ kind: fc.constant('pull' as const), who: one, cell: one, job: fc.nat({ max: 2 }) },
+    }),
+  },
+  {
+    weight: 4,
+    arbitrary: fc.record({
+      ...{ kind: fc.constant('count' as const), who: one, good: fc.integer({ min: 1, max: 3 }) },
+    }),
+  },
+  { weight: 1, arbitrary: fc.record({ kind: fc.constant('putDown' as const), who: one }) },
+  { weight: 1, arbitrary: fc.record({ kind: fc.constant('handOver' as const), who: one }) },
+  {
+    weight: 2,
+    arbitrary: fc.record({
+      ...{ kind: fc.constant('move' as const), job: fc.nat({ max: 2 }), cell: one },
+    }),
+  },
 );
+/** Groups of acts: what is in one group happens at once. */
+const acts = fc.array(fc.array(act, { minLength: 2, maxLength: 6, size: 'max' }), {
+  ...{ minLength: 3, maxLength: 6, size: 'max' },
+});
 
 /** What one series of acts has done: which jobs it works on, and what was really counted on each. */
 interface World {
