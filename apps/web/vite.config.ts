@@ -4,6 +4,9 @@ import { defineConfig } from 'vite';
 
 const apiAddress = process.env['TACKBOARD_API'] ?? 'http://127.0.0.1:8080';
 
+/** The server takes writes only from its own origin, so the address that the browser asked for is passed on. */
+const proxy = { '/api': { target: apiAddress, changeOrigin: false } };
+
 export default defineConfig({
   plugins: [
     paraglideVitePlugin({
@@ -15,6 +18,6 @@ export default defineConfig({
     }),
     sveltekit(),
   ],
-  server: { proxy: { '/api': apiAddress } },
-  preview: { proxy: { '/api': apiAddress } },
+  server: { proxy },
+  preview: { proxy },
 });

@@ -4,9 +4,9 @@ import { cardHeightRem, minutesAhead, setUpShare } from './card-size.js';
 describe('cardHeightRem', () => {
   it('grows with the planned minutes between its limits', () => {
     expect(cardHeightRem(10)).toBe(cardHeightRem(60));
-    expect(cardHeightRem(600)).toBe(15);
+    expect(cardHeightRem(240)).toBe(16);
     expect(cardHeightRem(10_000)).toBe(cardHeightRem(2_000));
-    expect(cardHeightRem(800)).toBeGreaterThan(cardHeightRem(600));
+    expect(cardHeightRem(300)).toBeGreaterThan(cardHeightRem(240));
   });
 });
 

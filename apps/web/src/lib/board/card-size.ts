@@ -1,7 +1,7 @@
-const remPerHour = 1.5;
+const remPerHour = 4;
 /** Below this a card could not hold its words; above it one long batch would push the rest out of sight. */
-const shortestRem = 9.5;
-const longestRem = 24;
+const shortestRem = 8;
+const longestRem = 28;
 
 /** Height of a card in rem: by the planned minutes, within what can be read at a glance. */
 export function cardHeightRem(plannedMin: number): number {
