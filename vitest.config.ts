@@ -2,11 +2,11 @@ import { defineConfig } from 'vitest/config';
 
 const conditions = ['source', 'node'];
 
-function project(name: string, include: string[]) {
+function project(name: string, include: string[], globalSetup: string[] = []) {
   return {
     resolve: { conditions },
     ssr: { resolve: { conditions } },
-    test: { name, include, testTimeout: 60_000, hookTimeout: 120_000 },
+    test: { name, include, globalSetup, testTimeout: 60_000, hookTimeout: 120_000 },
   };
 }
 
@@ -19,7 +19,7 @@ export default defineConfig({
       project('flows', ['tests/flows/**/*.test.ts', 'tests/races/**/*.test.ts']),
       project('web', ['apps/web/src/**/*.test.ts']),
       project('arch', ['tests/arch/**/*.test.ts']),
-      project('e2e', ['tests/e2e/**/*.test.ts']),
+      project('e2e', ['tests/e2e/**/*.test.ts'], ['tests/e2e/support/demo-shop.ts']),
     ],
   },
 });
