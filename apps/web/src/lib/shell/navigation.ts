@@ -30,6 +30,9 @@ export const places: readonly Place[] = [
   { href: '/week', label: m.nav_week, route: week.get },
 ];
 
+/** The tablet at a cell is for the work there: the other places are kept for the computers. */
+export const tabletPlaces: readonly string[] = ['/board', '/cell'];
+
 export function isAt(path: string, href: string): boolean {
   return path === href || path.startsWith(`${href}/`);
 }
