@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { emptyLine, lineBody, missingFields } from './line-draft.js';
+import { emptyLine, isNameOf, lineBody, missingFields } from './line-draft.js';
 
 const full = {
   ...emptyLine(),
@@ -42,5 +42,18 @@ describe('lineBody', () => {
     const line = lineBody({ ...full, pastDueReason: ' agreed by phone ', cells: { 10: 'c1' } });
     expect(line?.pastDueReason).toBe('agreed by phone');
     expect(line?.cells).toEqual([{ stepNumber: 10, cellId: 'c1' }]);
+  });
+});
+
+describe('isNameOf', () => {
+  const part = { number: 'X-210-01', aliases: ['Y-88'] };
+  it('knows the number and the other names, whatever the case', () => {
+    expect(isNameOf(part, 'x-210-01')).toBe(true);
+    expect(isNameOf(part, ' y-88 ')).toBe(true);
+  });
+  it('does not take a beginning for the whole', () => {
+    expect(isNameOf(part, 'X-210')).toBe(false);
+    expect(isNameOf(part, 'Y-881')).toBe(false);
+    expect(isNameOf(part, '')).toBe(false);
   });
 });

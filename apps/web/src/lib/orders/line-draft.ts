@@ -30,6 +30,15 @@ export function emptyLine(): LineDraft {
   };
 }
 
+/** Whether the text is the number or another name of a part, in whole; case does not count. */
+export function isNameOf(
+  part: { readonly number: string; readonly aliases: readonly string[] },
+  text: string,
+): boolean {
+  const wanted = text.trim().toLocaleUpperCase();
+  return [part.number, ...part.aliases].some((name) => name.toLocaleUpperCase() === wanted);
+}
+
 /** The fields that are still empty, in the order in which they are filled in. */
 export function missingFields(line: LineDraft): LineField[] {
   const missing: LineField[] = [];

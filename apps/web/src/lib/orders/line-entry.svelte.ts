@@ -6,7 +6,7 @@ import {
   type PartSummary,
 } from '@tackboard/contract';
 import { call } from '../api/call.js';
-import { emptyLine, lineBody, missingFields, type LineField } from './line-draft.js';
+import { emptyLine, isNameOf, lineBody, missingFields, type LineField } from './line-draft.js';
 
 const settleMs = 200;
 
@@ -15,6 +15,7 @@ export class LineEntry {
   readonly key: number;
   readonly draft = $state(emptyLine());
   found = $state.raw<readonly PartSummary[]>([]);
+  searching = $state(false);
   part = $state.raw<PartDetail | null>(null);
   check = $state.raw<OrderCheck | null>(null);
   error = $state.raw<Error | null>(null);
@@ -57,6 +58,7 @@ export class LineEntry {
   }
 
   search(typed: string, afterMs = settleMs): void {
+    this.searching = true;
     clearTimeout(this.#searchTimer);
     this.#searchTimer = setTimeout(() => void this.#find(typed), afterMs);
   }
@@ -66,10 +68,21 @@ export class LineEntry {
     try {
       const query = typed.trim() === '' ? { limit: 30 } : { search: typed.trim(), limit: 30 };
       const reply = await call(parts.list, { query });
-      if (round === this.#searchRound) this.found = reply.parts.filter((part) => part.active);
+      if (round !== this.#searchRound) return;
+      this.found = reply.parts.filter((part) => part.active);
+      this.searching = false;
+      this.#takeScanned(typed.trim());
     } catch (error) {
+      this.searching = false;
       this.#fail(error);
     }
+  }
+
+  /** A scanner types faster than an answer comes: the one part that bears the whole name is taken by itself. */
+  #takeScanned(typed: string): void {
+    const [only, ...others] = this.found;
+    if (typed === '' || only === undefined || others.length > 0) return;
+    if (isNameOf(only, typed)) this.draft.partId = only.id;
   }
 
   async #openPart(partId: string): Promise<void> {
