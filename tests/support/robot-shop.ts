@@ -9,7 +9,7 @@ type WeldBody = BodyOf<typeof parts.setWelds>['welds'][number];
 type SetUpBody = BodyOf<typeof parts.freezeSetUp>;
 
 /** An invented fillet procedure for the robot: t 3 to 12 mm, a 3 to 6 mm. */
-export const robotRanges: WpsRanges = {
+const robotRanges: WpsRanges = {
   process: '135',
   mechanisations: ['fullyMechanised'],
   materialGroups: ['1.1', '1.2'],
@@ -167,7 +167,7 @@ export async function robotShop(shop: TestShop): Promise<RobotShop> {
   };
 }
 
-export async function approveWps(
+async function approveWps(
   { context, people }: TestShop,
   wps: { number: string; ranges: WpsRanges },
 ): Promise<void> {
@@ -190,7 +190,7 @@ export async function approveWps(
 }
 
 /** Wire and gas as the procedure asks, loaded at the cell: 15 kg on the feeder. */
-export async function loadCell(shop: TestShop, cellId: string) {
+async function loadCell(shop: TestShop, cellId: string) {
   const { consumables } = shop.context.services;
   const manager = shop.actor('manager');
   const wire = await consumables.addItem(manager, {

@@ -60,8 +60,6 @@ export function createAssessment({ database, clock, timeZone }: Foundation) {
   };
 }
 
-export type StepAssessment = ReturnType<typeof createAssessment>;
-
 function passedWords(step: StepRecord, found: Assessment | undefined) {
   const { id, jobNumber, partNumber } = step;
   const text = found === undefined ? 'The step before it is not done yet.' : obstacleWords(found);

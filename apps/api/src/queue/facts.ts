@@ -10,7 +10,7 @@ import type {
 } from '@tackboard/contract';
 import type { StepRecord } from './store.js';
 
-export type CellKind = (typeof cellKinds)[number];
+type CellKind = (typeof cellKinds)[number];
 
 /** What the ready check and the set-up card of one queued step are decided from. */
 export interface StepFacts {
@@ -48,7 +48,7 @@ export interface CellFacts {
   readonly extraction: string;
 }
 
-export type WpsFacts = NonNullable<SetUpCard['wps']> & {
+type WpsFacts = NonNullable<SetUpCard['wps']> & {
   readonly state: (typeof wpsStates)[number];
 };
 

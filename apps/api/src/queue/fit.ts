@@ -18,7 +18,7 @@ const dialled: ReadonlySet<FitVariable> = new Set([
   ...(['wireSpeed', 'travel', 'heatInput'] as const),
 ]);
 
-export interface JudgedWeld {
+interface JudgedWeld {
   readonly weldNumber: number;
   readonly lines: readonly { readonly judged: Judged; readonly strength: Strength }[];
 }
