@@ -15,7 +15,7 @@ export function caller(port: number, cookie: string) {
     key?: string,
   ): Promise<Answer> {
     const payload = body === undefined ? undefined : JSON.stringify(body);
-    return await new Promise((resolve, reject) => {
+    return new Promise((resolve, reject) => {
       const headers = {
         cookie,
         ...(payload === undefined ? {} : { 'content-type': 'application/json' }),

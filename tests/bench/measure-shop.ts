@@ -61,11 +61,11 @@ export async function measureShop(size: ShopSize, { root, folder, say }: Where) 
   try {
     const calls = callsOf({ manager, welder }, base);
     const compared = {
-      board: await compare('board', async () => await timeOfAsync(calls.board), side.board),
-      week: await compare('week', async () => await timeOfAsync(calls.week), side.week),
-      pull: await compare('pull', async () => await pullOnce(calls), side.pull),
+      board: await compare('board', async () => timeOfAsync(calls.board), side.board),
+      week: await compare('week', async () => timeOfAsync(calls.week), side.week),
+      pull: await compare('pull', async () => pullOnce(calls), side.pull),
     };
-    await Promise.all(Array.from({ length: screensAtOnce }, async () => await calls.board()));
+    await Promise.all(Array.from({ length: screensAtOnce }, async () => calls.board()));
     const peakMb = server.peakMb();
     return { size, fileMb, makingS, operations: compared, peakMb } satisfies MeasuredShop;
   } finally {

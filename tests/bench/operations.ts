@@ -25,9 +25,9 @@ export function callsOf({ manager, welder }: Signed, base: ShopBase) {
   const [booth] = base.cells;
   if (booth === undefined) throw new Error('A shop has a cell.');
   return {
-    board: async () => await manager.ok('GET', '/api/board'),
+    board: async () => manager.ok('GET', '/api/board'),
     /** The last whole week. */
-    week: async () => await manager.ok('GET', `/api/week?from=${mondayBefore(new Date())}`),
+    week: async () => manager.ok('GET', `/api/week?from=${mondayBefore(new Date())}`),
     async pull(key = randomUUID()): Promise<Pulled> {
       const reply = await welder.ok('POST', `/api/cells/${booth.id}/pull`, {}, key);
       const { run } = JSON.parse(reply) as { run: { id: string } };

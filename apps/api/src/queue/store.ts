@@ -36,13 +36,14 @@ export const stepColumns = Prisma.sql`
   cu."name" AS "customerName", j."quantity", js."goodCount", js."scrapCount", j."dueOn", js."state",
   js."plannedMin", s."setUpMin", js."kitComplete", j."released", p."coded", s."wpsNumber",
   h."runId", h."personId", pe."code" AS "personCode", pe."name" AS "personName", h."since"`;
+// All of them are there; LEFT keeps the queued steps in the lead, so that years of done ones cost nothing.
 export const stepTables = Prisma.sql`
-  JOIN "Job" j ON j."id" = js."jobId"
-  JOIN "Order" o ON o."id" = j."orderId"
-  JOIN "Customer" cu ON cu."id" = o."customerId"
-  JOIN "Step" s ON s."id" = js."stepId"
-  JOIN "Revision" r ON r."id" = j."revisionId"
-  JOIN "Part" p ON p."id" = r."partId"
+  LEFT JOIN "Job" j ON j."id" = js."jobId"
+  LEFT JOIN "Order" o ON o."id" = j."orderId"
+  LEFT JOIN "Customer" cu ON cu."id" = o."customerId"
+  LEFT JOIN "Step" s ON s."id" = js."stepId"
+  LEFT JOIN "Revision" r ON r."id" = j."revisionId"
+  LEFT JOIN "Part" p ON p."id" = r."partId"
   LEFT JOIN "Holding" h ON h."jobStepId" = js."id"
   LEFT JOIN "Person" pe ON pe."id" = h."personId"`;
 
@@ -99,14 +100,12 @@ export function reader(db: Db) {
       const only = cellId === null ? Prisma.empty : Prisma.sql`WHERE c."id" = ${cellId}`;
       const rows = await db.$queryRaw<LaneRow[]>`
         SELECT c."id" AS "cellId", c."code" AS "cellCode", c."name" AS "cellName", c."kind" AS "cellKind",
-          c."active" AS "cellActive", q.*
+          c."active" AS "cellActive", ${stepColumns}
         FROM "Cell" c
-        LEFT JOIN (
-          SELECT js."cellId" AS "laneId", js."rank", ${stepColumns} FROM "JobStep" js ${stepTables}
-          WHERE js."state" IN ('blocked', 'waiting', 'held')
-        ) q ON q."laneId" = c."id"
+        LEFT JOIN "JobStep" js ON js."cellId" = c."id" AND js."state" IN ('blocked', 'waiting', 'held')
+        ${stepTables}
         ${only}
-        ORDER BY c."code", CASE q."state" WHEN 'held' THEN 0 ELSE 1 END, q."rank", q."id"`;
+        ORDER BY c."code", CASE js."state" WHEN 'held' THEN 0 ELSE 1 END, js."rank", js."id"`;
       return toLanes(rows);
     },
     async step(jobStepId: string): Promise<StepRecord | null> {

@@ -21,15 +21,15 @@ export interface CellRecord {
 }
 
 type RunRow = Omit<WeekRun, 'stops' | 'counts'> & { readonly id: string; readonly cellId: string };
-
-/** Runs that reach into a span; the index of cell and start does the work. */
-function runsWithin({ start, end }: Span) {
-  const earliest = new Date(start.getTime() - longestRunDays * msPerDay);
-  return Prisma.sql`
-    FROM "Cell" c JOIN "Run" ru ON ru."cellId" = c."id" AND ru."startedAt" < ${end}
-      AND (ru."startedAt" >= ${earliest} OR ru."id" IN (SELECT "runId" FROM "Holding"))
-      AND (ru."endedAt" IS NULL OR ru."endedAt" > ${start})`;
+type OfRun<Row> = Row & { readonly runId: string };
+interface JobRow {
+  readonly finishedAt: Date | null;
+  readonly dueOn: string;
+  readonly createdAt: Date;
+  readonly state: string;
 }
+
+const none: readonly never[] = [];
 
 export function weekReader(db: Db) {
   return {
@@ -65,36 +65,64 @@ export function weekReader(db: Db) {
       }));
     },
     /** The runs of a span by cell, with their stops; with each count where a run reaches beyond the span. */
-    async runs(span: Span): Promise<Map<string, WeekRun[]>> {
+    async runs({ start, end }: Span): Promise<Map<string, WeekRun[]>> {
+      const earliest = new Date(start.getTime() - longestRunDays * msPerDay);
+      const columns = Prisma.sql`
+        ru."id", ru."cellId", ru."startedAt", ru."endedAt", ru."goodCount", ru."reworkCount",
+        ru."scrapCount", ru."setUpMin", ru."arcS", ru."arcSPerPart", ru."arcSource"`;
+      const within = Prisma.sql`ru."startedAt" < ${end} AND (ru."endedAt" IS NULL OR ru."endedAt" > ${start})`;
+      // Each half by its own index: the time since the shop began must not count.
       const rows = await db.$queryRaw<RunRow[]>`
-        SELECT ru."id", ru."cellId", ru."startedAt", ru."endedAt", ru."goodCount", ru."reworkCount",
-          ru."scrapCount", ru."setUpMin", ru."arcS", ru."arcSPerPart", ru."arcSource"
-        ${runsWithin(span)}`;
-      const stops = await db.$queryRaw<(WeekStop & { runId: string })[]>`
-        SELECT st."runId", st."cause", st."startedAt", st."endedAt"
-        ${runsWithin(span)} JOIN "Stop" st ON st."runId" = ru."id"`;
-      const beyond = Prisma.sql`ru."startedAt" < ${span.start} OR ru."endedAt" IS NULL OR ru."endedAt" > ${span.end}`;
-      const counts = await db.$queryRaw<(WeekCount & { runId: string })[]>`
-        SELECT rc."runId", rc."happenedAt", rc."good", rc."rework", rc."scrap"
-        ${runsWithin(span)} JOIN "RunCount" rc ON rc."runId" = ru."id" WHERE ${beyond}`;
-      return byCell(rows, groupBy(stops), groupBy(counts), span);
+        SELECT ${columns} FROM "Run" ru
+        WHERE ru."cellId" IN (SELECT "id" FROM "Cell") AND ru."startedAt" >= ${earliest} AND ${within}
+        UNION
+        SELECT ${columns} FROM "Run" ru
+        WHERE ru."id" IN (SELECT "runId" FROM "Holding") AND ${within}`;
+      const beyond = rows.filter((row) => reachesBeyond(row, { start, end }));
+      return byCell(rows, {
+        stops: groupBy(await stopsOf(db, rows)),
+        counts: groupBy(await countsOf(db, beyond)),
+        beyond: new Set(beyond),
+      });
     },
     /** Jobs finished since the span began, and open ones that were due before a day. */
     async jobs(at: { since: Date; dueBefore: string }) {
-      return db.$queryRaw<{ finishedAt: Date | null; dueOn: string; createdAt: Date }[]>`
-        SELECT "finishedAt", "dueOn", "createdAt" FROM "Job"
-        WHERE ("finishedAt" >= ${at.since} AND "state" IN ('done', 'closedShort'))
+      const rows = await db.$queryRaw<JobRow[]>`
+        SELECT "finishedAt", "dueOn", "createdAt", "state" FROM "Job"
+        WHERE "finishedAt" >= ${at.since}
           OR ("state" IN ('waiting', 'running') AND "dueOn" < ${at.dueBefore})`;
+      return rows.filter(({ state }) => state !== 'cancelled');
     },
     /** What was written when the orders of a span were taken. */
     async ordersTaken({ start, end }: Span): Promise<unknown[]> {
       const rows = await db.$queryRaw<{ after: unknown }[]>`
-        SELECT e."after" FROM "Order" o
-        JOIN "Event" e ON e."subjectType" = 'order' AND e."subjectId" = o."id" AND e."type" = 'order.taken'
-        WHERE o."createdAt" >= ${start} AND o."createdAt" < ${end}`;
+        SELECT "after" FROM "Event"
+        WHERE "subjectType" = 'order' AND "type" = 'order.taken' AND "subjectId" IN
+          (SELECT "id" FROM "Order" WHERE "createdAt" >= ${start} AND "createdAt" < ${end})`;
       return rows.map(({ after }) => after);
     },
   };
+}
+
+async function stopsOf(db: Db, runs: readonly RunRow[]): Promise<readonly OfRun<WeekStop>[]> {
+  if (runs.length === 0) return none;
+  return db.$queryRaw<OfRun<WeekStop>[]>`
+    SELECT "runId", "cause", "startedAt", "endedAt" FROM "Stop" WHERE "runId" IN (${idsOf(runs)})`;
+}
+
+async function countsOf(db: Db, runs: readonly RunRow[]): Promise<readonly OfRun<WeekCount>[]> {
+  if (runs.length === 0) return none;
+  return db.$queryRaw<OfRun<WeekCount>[]>`
+    SELECT "runId", "happenedAt", "good", "rework", "scrap" FROM "RunCount"
+    WHERE "runId" IN (${idsOf(runs)})`;
+}
+
+function idsOf(runs: readonly RunRow[]) {
+  return Prisma.join(runs.map(({ id }) => id));
+}
+
+function reachesBeyond({ startedAt, endedAt }: RunRow, { start, end }: Span): boolean {
+  return startedAt < start || endedAt === null || endedAt > end;
 }
 
 function groupBy<T extends { runId: string }>(rows: readonly T[]): Map<string, T[]> {
@@ -109,17 +137,18 @@ function groupBy<T extends { runId: string }>(rows: readonly T[]): Map<string, T
 
 function byCell(
   rows: readonly RunRow[],
-  stops: ReadonlyMap<string, WeekStop[]>,
-  counts: ReadonlyMap<string, WeekCount[]>,
-  { start, end }: Span,
+  of: {
+    readonly stops: ReadonlyMap<string, WeekStop[]>;
+    readonly counts: ReadonlyMap<string, WeekCount[]>;
+    readonly beyond: ReadonlySet<RunRow>;
+  },
 ): Map<string, WeekRun[]> {
   const cells = new Map<string, WeekRun[]>();
   for (const row of rows) {
-    const beyond = row.startedAt < start || row.endedAt === null || row.endedAt > end;
     const run = {
       ...row,
-      stops: stops.get(row.id) ?? [],
-      counts: beyond ? (counts.get(row.id) ?? []) : null,
+      stops: of.stops.get(row.id) ?? [],
+      counts: of.beyond.has(row) ? (of.counts.get(row.id) ?? []) : null,
     };
     const cell = cells.get(row.cellId);
     if (cell) cell.push(run);
