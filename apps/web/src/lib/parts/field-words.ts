@@ -34,6 +34,7 @@ const stepWords: Readonly<Record<string, () => string>> = {
   cleaningS: m.step_cleaning,
   loadS: m.step_load,
   instructions: m.step_instructions,
+  holdPoint: m.step_hold_point,
 };
 
 const fieldWords: Readonly<Record<string, () => string>> = {
@@ -54,11 +55,15 @@ export function weldWord(key: string): string {
   return weldWords[key]?.() ?? key;
 }
 
+export function stepWord(key: string): string {
+  return stepWords[key]?.() ?? key;
+}
+
 /** The label of a refused field; welds and steps are counted from 1. */
 export function fieldLabel(field: string): string {
   const [list = '', at, key] = field.replace(/^body\./, '').split('.');
   if (key === undefined) return fieldWords[list]?.() ?? list;
   const row = Number(at) + 1;
   if (list === 'welds') return m.part_weld_field({ row, field: weldWord(key) });
-  return m.part_step_field({ row, field: stepWords[key]?.() ?? key });
+  return m.part_step_field({ row, field: stepWord(key) });
 }
