@@ -75,7 +75,7 @@ export function nextWeld(rows: readonly WeldDraft[], stepNumber: number | undefi
   return { ...last, number: String(highest + 1), notes: '', row };
 }
 
-export type Problem = 'missing' | 'notANumber';
+type Problem = 'missing' | 'notANumber';
 type Problems = Partial<Record<WeldKey, Problem>>;
 export type WeldReading =
   | { readonly ok: true; readonly weld: WeldBody }
