@@ -10,6 +10,7 @@ describe('comparing numbers and names', () => {
     ['  DW  FRAME_L. ', 'dwframel'],
     ['ÖSE–20', 'öse20'],
     ['50 %', '50%'],
+    ["O'Neil <b> +1", 'oneilb1'],
     ['--', ''],
   ])('%j is compared as %j', (words, key) => {
     expect(searchKey(words)).toBe(key);

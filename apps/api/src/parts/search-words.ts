@@ -1,9 +1,9 @@
 /**
- * How numbers, names and aliases are compared: without case, space and punctuation. The per cent sign counts as
- * a letter, so that one typed into a search means itself.
+ * How numbers, names and aliases are compared: without case, space, punctuation and signs. The per cent sign
+ * counts as a letter, so that one typed into a search means itself.
  */
 export function searchKey(words: string): string {
-  return folded(words).replace(/[\s\p{P}]/gu, (mark) => (mark === '%' ? mark : ''));
+  return folded(words).replace(/[\s\p{P}\p{S}]/gu, (mark) => (mark === '%' ? mark : ''));
 }
 
 export function folded(words: string): string {
