@@ -44,7 +44,7 @@ export class CellDesk {
     );
     this.run = new Resource(async () => {
       const runId = this.view.data?.held?.step.holder?.runId;
-      return runId === undefined ? null : await call(runs.get, { params: { runId } });
+      return runId === undefined ? null : call(runs.get, { params: { runId } });
     }, ['run']);
   }
 
@@ -129,7 +129,7 @@ export class CellDesk {
     this.answers = [];
     const reply: Run | null = await this.act.send<typeof runs.count>(route as typeof runs.count, {
       params,
-      body: body as (typeof runs.count)['body']['_zod']['input'],
+      body: body,
     });
     await this.#after(reply);
     return reply;
