@@ -109,6 +109,5 @@ function settingsOf({ setUp, cell }: StepFacts): SettingFacts {
     wireSpeedMMin: setUp?.wireSpeedMMin ?? null,
     travelMmMin: setUp?.travelMmMin ?? null,
     preheatC: setUp?.preheatC ?? null,
-    interpassC: null,
   };
 }

@@ -188,6 +188,13 @@ it('asks for a throat on fillets only', () => {
   expect(butt.result).toBe('inside');
 });
 
+it('asks no interpass temperature while nothing has been welded', () => {
+  const { interpassC: _left, ...before } = settings;
+  const answer = fitWeld({ weld, settings: before, wps });
+  expect(answer.lines.some((line) => line.variable === 'interpass')).toBe(false);
+  expect(answer.result).toBe('inside');
+});
+
 it('has nothing to say against a plate when no preheat and no interpass limit is demanded', () => {
   const cold = fit({
     wps: { preheatMinC: null, interpassMaxC: null },

@@ -29,7 +29,8 @@ export interface SettingFacts {
   wireSpeedMMin: number | null;
   travelMmMin: number | null;
   preheatC: number | null;
-  interpassC: number | null;
+  /** Left out while nothing has been welded yet: there is no temperature between runs to judge. */
+  interpassC?: number | null;
 }
 
 /** The variables of a procedure; an empty list or a null range is a variable on which it says nothing. */
@@ -113,7 +114,7 @@ function readingOf(variable: FitVariable, read: Readings): number | null {
     wireSpeed: read.wireSpeedMMin,
     travel: read.travelMmMin,
     preheat: read.preheatC,
-    interpass: read.interpassC,
+    interpass: read.interpassC ?? null,
   };
   return byVariable[variable] ?? null;
 }
@@ -216,7 +217,7 @@ function temperatureLines(
       ? { ...preheat, result: 'inside', reason: 'notDemanded' }
       : { ...preheat, reason: preheat.result === 'outside' ? 'tooCold' : preheat.reason },
   ];
-  if (wps.interpassMaxC !== null) {
+  if (wps.interpassMaxC !== null && given.interpassC !== undefined) {
     const interpass = judgeNumber({
       variable: 'interpass',
       unit: 'degC',
