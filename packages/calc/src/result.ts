@@ -1,4 +1,4 @@
-import type { SourceId } from './sources.js';
+import type { SourceId } from './sources/index.js';
 
 /** Something the reader of a figure must know before relying on it. */
 export type WarningCode =

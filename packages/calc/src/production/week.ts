@@ -1,6 +1,6 @@
 import { bounds, firstRefusal, minutesPerHour } from '../quantities.js';
 import { refused, type Refused, type Warning } from '../result.js';
-import type { SourceId } from '../sources.js';
+import type { SourceId } from '../sources/index.js';
 
 /** Causes that the cell records. */
 export const recordedCauses = [

@@ -1,0 +1,2 @@
+export * from './deposit.js';
+export * from './fillet.js';

@@ -1,0 +1,13 @@
+import { geometrySources } from './geometry.js';
+import { processSources } from './process.js';
+import { productionSources } from './production.js';
+
+export type { Source, SourceKind } from './source.js';
+
+/**
+ * The works that the calculations rest on. `memory` marks a standard that is quoted from memory and is to be
+ * checked against the shop's own copy; `definition` marks plain geometry and arithmetic that needs no authority.
+ */
+export const sources = { ...geometrySources, ...processSources, ...productionSources } as const;
+
+export type SourceId = keyof typeof sources;

@@ -1,0 +1,7 @@
+export type SourceKind = 'standard' | 'handbook' | 'practice' | 'memory' | 'definition';
+
+export interface Source {
+  title: string;
+  edition: string | null;
+  kind: SourceKind;
+}
