@@ -1,5 +1,6 @@
 export type {
   ArgumentRefusal,
+  Bound,
   Calculation,
   CalculationInParts,
   Refused,

@@ -1,18 +1,13 @@
-import type { ArgumentRefusal } from './result.js';
+import type { ArgumentRefusal, Bound } from './result.js';
+import type { SourceId } from './sources/index.js';
+
+export type { Bound } from './result.js';
 
 /** Density of unalloyed steel in kg/m3, used unless another is given. */
 export const steelDensityKgM3 = 7850;
 
 export const minutesPerHour = 60;
 export const secondsPerMinute = 60;
-
-/** What an argument may be: finite and within inclusive bounds, whole where counted. */
-export interface Bound {
-  min: number;
-  max: number;
-  unit: string;
-  whole?: true;
-}
 
 /** Wide bounds: they keep out the impossible, not the unusual. */
 export const bounds = {
@@ -69,4 +64,16 @@ export function firstRefusal(
   if (!row) return null;
   const [argument, given, bound] = row;
   return { argument, given, allowed: allowedText(bound) };
+}
+
+/**
+ * The first argument outside the range that a method was made for; null when all are inside. Arguments that no
+ * method could take are told apart by `firstRefusal`, which is asked before.
+ */
+export function firstOutside(
+  method: SourceId,
+  rows: readonly (readonly [argument: string, given: unknown, bound: Bound])[],
+): ArgumentRefusal | null {
+  const refusal = firstRefusal(rows);
+  return refusal && { ...refusal, outsideMethod: method };
 }

@@ -7,15 +7,51 @@ export type WarningCode =
   | 'ruleOfThumb'
   | 'arcSpreadEvenly'
   | 'idealGas'
-  | 'arcAboveRunning';
+  | 'arcAboveRunning'
+  | 'capNotFlat'
+  | 'gapFirstEstimate'
+  | 'depositionUnusual'
+  | 'suggestionOnly'
+  | 'limitFromMemory'
+  | 'lossBelowOne'
+  /** The governing code, the approved WPS and the responsible welding coordinator decide, not this figure. */
+  | 'coordinatorDecides'
+  /** The method asks for no preheat; dryness, a cold plate and restraint still count. */
+  | 'noPreheatByMethod'
+  /** Plate below 0 degC is to be warmed to 20 degC first. */
+  | 'warmColdPlate'
+  /** Measured values scatter about the method by the given share in %. */
+  | 'methodScatters'
+  /** The given number of elements that bound the range of the method is not known. */
+  | 'elementsUnchecked'
+  /** At the given carbon content the trade mostly goes by another carbon equivalent. */
+  | 'otherEquivalentUsual'
+  /** The weld is to be laid in a single run. */
+  | 'singleRunOnly'
+  /** Too few past runs, the given number, for a band. */
+  | 'tooFewRuns';
 
 export interface Warning {
   code: WarningCode;
   given: number | null;
 }
 
+/** What an argument may be: finite and within inclusive bounds, whole where counted. */
+export interface Bound {
+  min: number;
+  max: number;
+  unit: string;
+  whole?: true;
+}
+
 /** Why no figure is given: the argument by name, the value as it came, and what is allowed in words. */
-export type ArgumentRefusal = { argument: string; given: unknown; allowed: string };
+export type ArgumentRefusal = {
+  argument: string;
+  given: unknown;
+  allowed: string;
+  /** The value is possible, but the named method was not made for it and is not stretched to it. */
+  outsideMethod?: SourceId;
+};
 
 export type Refused = { ok: false; refusal: ArgumentRefusal };
 
@@ -26,6 +62,8 @@ type Calculated<I extends object> = {
   inputs: I;
   sources: readonly SourceId[];
   warnings: readonly Warning[];
+  /** The ranges that the method was made for, by argument; absent where it holds for whatever is possible. */
+  validity?: Readonly<Record<string, Bound>>;
 };
 
 /** A finite figure with its unit, inputs and sources, or a typed refusal. Never NaN. */

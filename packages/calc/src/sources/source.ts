@@ -3,5 +3,7 @@ export type SourceKind = 'standard' | 'handbook' | 'practice' | 'memory' | 'defi
 export interface Source {
   title: string;
   edition: string | null;
+  /** Clause, table or page. */
+  clause?: string;
   kind: SourceKind;
 }
