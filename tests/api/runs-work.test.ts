@@ -126,6 +126,47 @@ describe('count', () => {
   });
 });
 
+describe('what was done while the network was away', () => {
+  it('keeps when each act happened, though all arrive together and later', async () => {
+    const run = await pulled(await robot.job());
+    later(90);
+    const at = (minutes: number) => new Date(Date.parse(monday) + minutes * 60_000).toISOString();
+    await act(run, 'counts', { good: 1, happenedAt: at(10) });
+    expect((await lastEvent(run)).after).toMatchObject({ happenedAt: at(10) });
+    await act(run, 'stops', { cause: 'fault', happenedAt: at(20) });
+    await act(run, 'resume', { happenedAt: at(35) });
+    await act(run, 'readings', { currentA: 250, happenedAt: at(40) });
+    const { stops, readings } = await runNow(run);
+    expect(stops).toMatchObject([{ startedAt: at(20), endedAt: at(35) }]);
+    expect(readings).toMatchObject([{ happenedAt: at(40), at: at(90) }]);
+  });
+});
+
+describe('note', () => {
+  it('adds a line to the note of the run, with the time of the act', async () => {
+    const run = await pulled(await robot.job());
+    later(30);
+    const happenedAt = '2026-10-05T05:10:00.000Z';
+    const one = await act(run, 'notes', { text: 'Clamp 2 sits loose.', happenedAt });
+    expect(one.body).toMatchObject({ version: 2, handOverNote: 'Clamp 2 sits loose.' });
+    expect(await lastEvent(run)).toMatchObject({
+      type: 'run.noted',
+      after: { text: 'Clamp 2 sits loose.', happenedAt, clockAheadS: null },
+    });
+    await act(run, 'notes', { text: 'New tip at part 4.' });
+    const down = await act(run, 'put-down', { note: 'Fixture warm.' });
+    expect(down.body.handOverNote).toBe('Clamp 2 sits loose.\nNew tip at part 4.\nFixture warm.');
+    expect((await runNow(run)).handOverNote).toBe(down.body.handOverNote);
+  });
+
+  it('is for the holder', async () => {
+    const run = await pulled(await robot.job());
+    const refused = await act(run, 'notes', { text: 'Not mine.' }, welder);
+    expect([refused.status, refused.body.code]).toEqual([409, 'NOT_NOW']);
+    expect((await runNow(run)).handOverNote).toBeNull();
+  });
+});
+
 describe('stop and resume', () => {
   it('keeps cause and times, one stop at a time', async () => {
     const run = await pulled(await robot.job());

@@ -122,6 +122,14 @@ describe('doors', () => {
     refused: 'office',
     malformed: { body: { toPersonId: 'O03', note: 'four are tacked' }, field: 'body.toPersonId' },
   });
+  firstFour('note', atBooth, {
+    method: 'post',
+    path: path('notes'),
+    body: () => ({ text: 'Clamp 2 sits loose.' }),
+    allowed: 'welder',
+    refused: 'office',
+    malformed: { body: { text: '' }, field: 'body.text' },
+  });
   firstFour('put down', atBooth, {
     method: 'post',
     path: path('put-down'),

@@ -74,6 +74,7 @@ export const Run = z.object({
   setUpMin: z.number(),
   arcS: z.number(),
   arcSource: z.enum(['counted', 'typed', 'counter']),
+  /** What whoever goes on should know, a line for each note. */
   handOverNote: z.string().nullable(),
   stops: z.array(Stop),
   readings: z.array(Reading),
@@ -198,6 +199,18 @@ export const runs = {
     params: RunParams,
     body: ReadingInput,
     reply: z.object({ run: Run, lines: z.array(FitLine), words: z.array(z.string()) }),
+    refusals: ['NOT_FOUND', 'NOT_NOW'],
+  }),
+  note: defineRoute({
+    id: 'noteRun',
+    area,
+    method: 'POST',
+    path: '/api/runs/:runId/notes',
+    summary: 'Write down what whoever goes on should know; added to the note of the run',
+    access: access.cell,
+    params: RunParams,
+    body: z.object({ text: text(300), happenedAt: HappenedAt }),
+    reply: Run,
     refusals: ['NOT_FOUND', 'NOT_NOW'],
   }),
   handOver: defineRoute({

@@ -6,6 +6,7 @@ import type { Assessment } from '../queue/assess.js';
 import type { QueueService } from '../queue/service.js';
 import { notFound, Refusal, refuseField } from '../refusal.js';
 import { mustHold } from './holder.js';
+import { withNote } from './note.js';
 import { openStopOf } from './standstill.js';
 import { runsReader, type RunRecord } from './store.js';
 import { runsWriter } from './write-store.js';
@@ -62,7 +63,7 @@ export function createHandOver(foundation: Foundation, queue: QueueService) {
   ): Promise<string> {
     const open = openStopOf(run.view);
     if (open !== null) await store.endStop({ id: open.id, runId: run.view.id }, unit.now);
-    await store.endRun(run.view.id, { endedAt: unit.now, handOverNote: note });
+    await store.endRun(run.view.id, { endedAt: unit.now, handOverNote: withNote(run.view, note) });
     const id = newId();
     const { jobStepId, cellId } = run.view;
     await store.passOn({

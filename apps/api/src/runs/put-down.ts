@@ -5,6 +5,7 @@ import type { Foundation } from '../foundation.js';
 import { notFound } from '../refusal.js';
 import { mustHold } from './holder.js';
 import { momentOf } from './moments.js';
+import { withNote } from './note.js';
 import { openStopOf } from './standstill.js';
 import type { RunRecord } from './store.js';
 import { runsWriter } from './write-store.js';
@@ -29,7 +30,7 @@ export function createPutDown({ uow, timeZone }: Foundation) {
       });
       const open = openStopOf(run.view);
       if (open !== null) await store.endStop({ id: open.id, runId }, endedAt);
-      await store.endRun(runId, { endedAt, ...typed(input) });
+      await store.endRun(runId, { endedAt, ...typed(run.view, input) });
       const done = input.batchComplete || run.view.stepGoodCount >= run.view.quantity;
       await store.letGo(run.view.jobStepId, {
         state: done ? 'done' : 'waiting',
@@ -60,13 +61,13 @@ function lastMoment({ startedAt, stops }: Run): Date {
   return new Date(last?.endedAt ?? last?.startedAt ?? startedAt);
 }
 
-function typed({ setUpMin, arcMinTyped, note }: PutDownInput) {
+function typed(run: Run, { setUpMin, arcMinTyped, note }: PutDownInput) {
   return {
     ...(setUpMin === null ? {} : { setUpMin }),
     ...(arcMinTyped === null
       ? {}
       : { arcS: arcMinTyped * secondsPerMinute, arcSource: 'typed' as const }),
-    ...(note === '' ? {} : { handOverNote: note }),
+    ...(note === '' ? {} : { handOverNote: withNote(run, note) }),
   };
 }
 

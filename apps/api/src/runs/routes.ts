@@ -21,6 +21,9 @@ export function runsRoutes(app: FastifyInstance, service: RunsService): void {
   registerRoute(app, runs.read, async ({ actor, params, body }) =>
     service.read(actor, params.runId, body),
   );
+  registerRoute(app, runs.note, async ({ actor, params, body }) =>
+    service.note(actor, params.runId, body),
+  );
   registerRoute(app, runs.handOver, async ({ actor, params, body }) =>
     service.handOver(actor, params.runId, body),
   );

@@ -4,6 +4,7 @@ import type { QueueService } from '../queue/service.js';
 import { notFound } from '../refusal.js';
 import { createCount } from './count.js';
 import { createHandOver } from './hand-over.js';
+import { createNote } from './note.js';
 import { createPull } from './pull.js';
 import { createPutDown } from './put-down.js';
 import { createRead } from './reading.js';
@@ -33,6 +34,7 @@ export function createRunsService(
     count: createCount(foundation),
     ...createStandstill(foundation),
     read: createRead(foundation),
+    note: createNote(foundation),
     handOver: createHandOver(foundation, queue),
     putDown: createPutDown(foundation),
   };

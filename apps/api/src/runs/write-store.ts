@@ -143,6 +143,9 @@ function runWriter(tx: TransactionClient) {
       await tx.reading.create({ data: row });
       await tx.run.update({ where: { id: row.runId }, data: { version: { increment: 1 } } });
     },
+    async setNote(id: string, handOverNote: string): Promise<void> {
+      await tx.run.update({ where: { id }, data: { handOverNote, version: { increment: 1 } } });
+    },
     async endRun(
       id: string,
       fields: {
