@@ -102,7 +102,7 @@ export default defineConfig(
   },
   {
     files: ['packages/calc/src/**/*.ts'],
-    ignores: tests,
+    ignores: [...tests, 'packages/calc/src/testing/**'],
     rules: {
       'no-restricted-globals': [
         'error',

@@ -3,7 +3,8 @@ import { calculated, refused, type Calculation } from '../result.js';
 
 export type FilletSize = { throatMm: number } | { legMm: number; secondLegMm?: number | undefined };
 
-function refusalOf(size: FilletSize) {
+/** Why there is no fillet of this size; null where there is. */
+export function filletSizeRefusal(size: FilletSize) {
   if ('throatMm' in size) {
     return firstRefusal([['throatMm', size.throatMm, bounds.sectionMm]]);
   }
@@ -19,7 +20,7 @@ function refusalOf(size: FilletSize) {
  * Source: plane geometry; Job Knowledge 95.
  */
 export function filletArea<S extends FilletSize>(size: S): Calculation<S> {
-  const refusal = refusalOf(size);
+  const refusal = filletSizeRefusal(size);
   if (refusal) return refused(refusal);
   return calculated({
     value: areaMm2(size),
@@ -34,11 +35,18 @@ function areaMm2(size: FilletSize): number {
   return (size.legMm * (size.secondLegMm ?? size.legMm)) / 2;
 }
 
+/** Both legs in mm of a flat fillet: equal where the throat or one leg is given. */
+export function legsOf(size: FilletSize): [legMm: number, secondLegMm: number] {
+  if ('legMm' in size) return [size.legMm, size.secondLegMm ?? size.legMm];
+  const legMm = size.throatMm * Math.SQRT2;
+  return [legMm, legMm];
+}
+
 /** Throat a in mm of a flat fillet with legs z: z1 z2 / sqrt(z1^2 + z2^2), for equal legs z / sqrt 2. */
 export function filletThroat<S extends Extract<FilletSize, { legMm: number }>>(
   size: S,
 ): Calculation<S> {
-  const refusal = refusalOf(size);
+  const refusal = filletSizeRefusal(size);
   if (refusal) return refused(refusal);
   const { legMm, secondLegMm = legMm } = size;
   const value = (legMm * secondLegMm) / Math.hypot(legMm, secondLegMm);
@@ -47,7 +55,7 @@ export function filletThroat<S extends Extract<FilletSize, { legMm: number }>>(
 
 /** Leg z in mm of a flat fillet with equal legs: a sqrt 2. */
 export function filletLeg(size: { throatMm: number }): Calculation<{ throatMm: number }> {
-  const refusal = refusalOf(size);
+  const refusal = filletSizeRefusal(size);
   if (refusal) return refused(refusal);
   const value = size.throatMm * Math.SQRT2;
   return calculated({ value, unit: 'mm', inputs: size, sources: ['geometry'] });

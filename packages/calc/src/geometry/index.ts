@@ -1,2 +1,13 @@
-export * from './deposit.js';
-export * from './fillet.js';
+export {
+  capArea,
+  depositedMass,
+  intermittentLength,
+  weldDeposit,
+  weldMetalDensities,
+  type WeldMetal,
+} from './deposit.js';
+export { filletArea, filletLeg, filletThroat, type FilletSize } from './fillet.js';
+export { filletSection, type FilletSection } from './fillet-section.js';
+export { grooveArea, type Groove, type GrooveCap } from './groove.js';
+export { jointDrawing } from './joint-drawing.js';
+export type { DrawnJoint, DrawnShape, JointDrawing } from './drawn-shapes.js';

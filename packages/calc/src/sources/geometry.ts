@@ -17,4 +17,15 @@ export const geometrySources = {
     edition: null,
     kind: 'handbook',
   },
+  densities: {
+    title:
+      'Densities of structural steel, austenitic stainless steel and aluminium as EN 1993-1-1, EN 10088-1 and EN 1999-1-1 give them',
+    edition: null,
+    kind: 'memory',
+  },
+  iso2553: {
+    title: 'ISO 2553, symbols of welds: intermittent welds n x l (e), penetration depth s',
+    edition: null,
+    kind: 'memory',
+  },
 } as const satisfies Record<string, Source>;
