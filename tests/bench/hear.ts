@@ -3,7 +3,7 @@ import { buildApp, createContext, readConfig } from '@tackboard/api';
 import type { Answer, Caller } from './caller.js';
 import { callsOf, type Pulled } from './operations.js';
 import type { ShopBase } from './shop/base.js';
-import { statementsOf, type Statement } from './statements.js';
+import { openEars, type Statement } from './statements.js';
 
 export interface Heard {
   readonly board: readonly Statement[];
@@ -18,8 +18,8 @@ export async function hearStatements(
   timeZone: string,
   base: ShopBase,
 ): Promise<Heard> {
-  const heard: Partial<Record<'board' | 'week' | 'pull', Statement[]>> = {};
   let pulled: Pulled | undefined;
+  const ears = openEars();
   const config = readConfig({ TACKBOARD_DATA: data, TACKBOARD_TIME_ZONE: timeZone });
   const context = await createContext(config);
   const app = await buildApp(context);
@@ -27,20 +27,18 @@ export async function hearStatements(
     const manager = inProcess(app, base.manager.cookie);
     const welder = inProcess(app, base.welder.cookie);
     const calls = callsOf({ manager, welder }, base);
-    // A session that was not used for a minute is written once; that belongs to no call in particular.
-    await manager.ok('GET', '/api/session');
-    await welder.ok('GET', '/api/session');
-    heard.board = await statementsOf(async () => void (await calls.board()));
-    heard.week = await statementsOf(async () => void (await calls.week()));
-    heard.pull = await statementsOf(async () => {
+    const board = await ears.during(async () => void (await calls.board()));
+    const week = await ears.during(async () => void (await calls.week()));
+    const pull = await ears.during(async () => {
       pulled = await calls.pull();
     });
     if (pulled === undefined) throw new Error('Nothing was pulled.');
     await calls.putDown(pulled);
-    return { board: heard.board, week: heard.week, pull: heard.pull, pulled };
+    return { board, week, pull, pulled };
   } finally {
     await app.close();
     await context.close();
+    ears.close();
   }
 }
 

@@ -18,31 +18,37 @@ interface Bound {
 }
 
 /**
- * Listens to every statement that better-sqlite3 is given in this process while `act` runs; the service itself
- * knows nothing of it.
+ * Listens to every statement that better-sqlite3 is given in this process; the service itself knows nothing of it.
+ * Statements may be prepared long before they run, so the ears must be open before the service is.
  */
-export async function statementsOf(act: () => Promise<void>): Promise<Statement[]> {
-  const heard: Statement[] = [];
+export function openEars() {
+  let heard: Statement[] = [];
   const connections: unknown[] = [];
   const prototype = Database.prototype as { prepare: (sql: string) => unknown };
   const prepare = prototype.prepare;
   prototype.prepare = function (this: unknown, sql: string) {
     if (!connections.includes(this)) connections.push(this);
     const statement = prepare.call(this, sql) as Bound;
-    return listenTo(statement, { sql, connection: connections.indexOf(this) }, heard);
+    const connection = connections.indexOf(this);
+    return listenTo(statement, { sql, connection }, (said) => heard.push(said));
   };
-  try {
-    await act();
-  } finally {
-    prototype.prepare = prepare;
-  }
-  return heard;
+  return {
+    async during(act: () => Promise<void>): Promise<Statement[]> {
+      const said: Statement[] = (heard = []);
+      await act();
+      heard = [];
+      return said;
+    },
+    close(): void {
+      prototype.prepare = prepare;
+    },
+  };
 }
 
 function listenTo(
   statement: Bound,
   from: Pick<Statement, 'sql' | 'connection'>,
-  heard: Statement[],
+  hear: (said: Statement) => void,
 ): Bound {
   const { bind, run, all } = statement;
   let args: unknown[] = [];
@@ -52,12 +58,12 @@ function listenTo(
   };
   statement.run = (...given) => {
     const result = run.apply(statement, given);
-    heard.push({ ...from, args: [...args, ...given], kind: 'run', changes: result.changes });
+    hear({ ...from, args: [...args, ...given], kind: 'run', changes: result.changes });
     return result;
   };
   statement.all = (...given) => {
     const rows = all.apply(statement, given);
-    heard.push({ ...from, args: [...args, ...given], kind: 'all', changes: null });
+    hear({ ...from, args: [...args, ...given], kind: 'all', changes: null });
     return rows;
   };
   return statement;

@@ -1,5 +1,6 @@
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
-import { PrismaClient } from './generated/client.js';
+import { Prisma, PrismaClient } from './generated/client.js';
+import { openQuickReader, type QuickReader } from './quick-reader.js';
 
 /** What every store reads through: the reader connection, or the open transaction. */
 export type Db = Pick<PrismaClient, keyof TransactionClient & keyof PrismaClient>;
@@ -32,15 +33,27 @@ export async function openDatabase(file: string): Promise<Database> {
   const writer = await connect(file);
   const reader = await connect(file);
   await reader.$executeRawUnsafe('PRAGMA query_only = ON');
+  const quick = openQuickReader(file);
   return {
     file,
-    reader,
+    reader: withQuickQueries(reader, quick),
     writer,
     async close() {
+      quick.close();
       await reader.$disconnect();
       await writer.$disconnect();
     },
   };
+}
+
+/** The same client, but for the queries that stores write by hand. */
+function withQuickQueries(reader: PrismaClient, quick: QuickReader): PrismaClient {
+  const queryRaw = async (query: TemplateStringsArray | Prisma.Sql, ...values: unknown[]) =>
+    Promise.resolve(quick.query('sql' in query ? query : Prisma.sql(query, ...values)));
+  return new Proxy(reader, {
+    get: (client, name) =>
+      name === '$queryRaw' ? queryRaw : (Reflect.get(client, name) as unknown),
+  });
 }
 
 async function connect(file: string): Promise<PrismaClient> {

@@ -11,19 +11,17 @@ export async function writeMigration(
   root = projectRoot,
 ): Promise<string | null> {
   const schema = path.join(root, 'prisma', 'schema.prisma');
-  const { stdout } = await withSchemaEngine(
-    ':memory:',
-    async (engine) =>
-      await engine.diff({
-        from: { tag: 'migrations', ...(await readMigrations(root)) },
-        to: {
-          tag: 'schemaDatamodel',
-          files: [{ path: schema, content: await readFile(schema, 'utf8') }],
-        },
-        script: true,
-        exitCode: null,
-        filters: noFilters,
-      }),
+  const { stdout } = await withSchemaEngine(':memory:', async (engine) =>
+    engine.diff({
+      from: { tag: 'migrations', ...(await readMigrations(root)) },
+      to: {
+        tag: 'schemaDatamodel',
+        files: [{ path: schema, content: await readFile(schema, 'utf8') }],
+      },
+      script: true,
+      exitCode: null,
+      filters: noFilters,
+    }),
   );
   if (stdout === null || stdout.includes('This is an empty migration')) return null;
   const folder = path.join(root, 'prisma', 'migrations', `${stamp}_${name}`);

@@ -34,8 +34,7 @@ describe('the unit of work', () => {
 
   const addCustomer = async (unit: Unit, id: string) =>
     unit.tx.customer.create({ data: { id, name: `Customer ${id}`, createdAt: now } });
-  const customer = async (id: string) =>
-    database.reader.customer.findUnique({ where: { id } });
+  const customer = async (id: string) => database.reader.customer.findUnique({ where: { id } });
   const eventsOf = async (subjectId: string) =>
     database.reader.event.findMany({ where: { subjectId } });
 
@@ -87,7 +86,8 @@ describe('the unit of work', () => {
 
   it('lets what follows a commit begin a write of its own', async () => {
     const following: Promise<void>[] = [];
-    const write = async (id: string) => uow.write(systemActor, async (unit) => unit.append(noted(id)));
+    const write = async (id: string) =>
+      uow.write(systemActor, async (unit) => unit.append(noted(id)));
     const stop = uow.onCommit(() => {
       stop();
       following.push(write('after-listening'));
@@ -112,10 +112,7 @@ describe('the unit of work', () => {
   });
 
   it('refuses a write inside a write instead of waiting for itself', async () => {
-    const nested = uow.write(
-      systemActor,
-      async () => uow.write(systemActor, async () => 'never'),
-    );
+    const nested = uow.write(systemActor, async () => uow.write(systemActor, async () => 'never'));
     await expect(nested).rejects.toThrow('A write inside a write');
   });
 
@@ -139,11 +136,10 @@ describe('the unit of work', () => {
   it('lets three hundred simultaneous writes all land, in the order in which they came', async () => {
     const numbers = Array.from({ length: 300 }, (_, n) => n);
     await Promise.all(
-      numbers.map(
-        async (n) =>
-          uow.write(systemActor, async (unit) => {
-            unit.append({ ...noted('many'), reason: String(n) });
-          }),
+      numbers.map(async (n) =>
+        uow.write(systemActor, async (unit) => {
+          unit.append({ ...noted('many'), reason: String(n) });
+        }),
       ),
     );
     const rows = await database.reader.event.findMany({
@@ -155,12 +151,11 @@ describe('the unit of work', () => {
 
   it('goes on after a failure', async () => {
     const results = await Promise.allSettled(
-      [1, 2, 3].map(
-        async (n) =>
-          uow.write(systemActor, async () => {
-            if (n === 2) throw new Error('second');
-            return n;
-          }),
+      [1, 2, 3].map(async (n) =>
+        uow.write(systemActor, async () => {
+          if (n === 2) throw new Error('second');
+          return n;
+        }),
       ),
     );
     expect(results.map((result) => result.status)).toEqual(['fulfilled', 'rejected', 'fulfilled']);

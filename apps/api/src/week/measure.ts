@@ -1,8 +1,9 @@
-import { weekMeasures, type WeekInputs } from '@tackboard/calc';
-import type { CellWeek, lostCauses, Run } from '@tackboard/contract';
+import { weekMeasures } from '@tackboard/calc';
+import type { CellWeek, Run } from '@tackboard/contract';
 
-type RecordedCause = Exclude<(typeof lostCauses)[number], 'noWork'>;
 type StopCause = Run['stops'][number]['cause'];
+/** What a cell can name as the cause of a lost hour; a break is no loss. */
+type NamedCause = Exclude<StopCause, 'break'>;
 
 const msPerMin = 60_000;
 const secondsPerMin = 60;
@@ -53,76 +54,82 @@ export function measureCell(facts: {
   runs: readonly WeekRun[];
   window: Window;
 }): CellMeasures {
-  const { plannedMin, staffedMin, window } = facts;
-  const runs = facts.runs.map((run) => measureRun(run, window));
-  const sum = (of: (run: RunMeasures) => number) => runs.reduce((total, run) => total + of(run), 0);
-  const arcMin = sum((run) => run.arcMin);
-  const runningMin = sum((run) => run.runningMin);
-  const lost = lostMinutes(runs, { runningMin, arcMin });
+  const { plannedMin, staffedMin, runs, window } = facts;
+  const sums = newSums();
+  for (const run of runs) addRun(sums, run, window);
+  const { runningMin, lostMin, arcMin: arcOf } = sums;
+  const arcMin = arcOf.counted + arcOf.typed + arcOf.counter;
+  const named = Object.values(lostMin).reduce((sum, minutes) => sum + minutes, 0);
+  const lost = { ...lostMin, handling: Math.max(0, runningMin - arcMin - named) };
   const measures = weekMeasures({ plannedMin, staffedMin, runningMin, arcMin, lost });
   if (!measures.ok) {
     const { argument, given, allowed } = measures.refusal;
     throw new Error(`The week has ${argument} = ${String(given)}; allowed is ${allowed}.`);
   }
   const { plannedH, staffedH, runningH, arcH, ofPlanned, ofStaffed, ofRunning } = measures;
-  const ofSource = (source: Run['arcSource']) =>
-    sum((run) => (run.arcSource === source ? run.arcMin : 0)) / minPerHour;
   return {
     ...{ plannedH, staffedH, runningH, arcH, ofPlanned, ofStaffed, ofRunning },
     lostH: measures.lostH,
     overtimeH: measures.overtimeH,
-    goodCount: sum((run) => run.good),
-    reworkCount: sum((run) => run.rework),
-    scrapCount: sum((run) => run.scrap),
+    goodCount: sums.good,
+    reworkCount: sums.rework,
+    scrapCount: sums.scrap,
     runCount: runs.length,
     arcSources: {
-      countedH: ofSource('counted'),
-      typedH: ofSource('typed'),
-      counterH: ofSource('counter'),
+      countedH: arcOf.counted / minPerHour,
+      typedH: arcOf.typed / minPerHour,
+      counterH: arcOf.counter / minPerHour,
     },
   };
 }
 
-interface RunMeasures {
-  readonly runningMin: number;
-  readonly arcMin: number;
-  readonly arcSource: Run['arcSource'];
-  readonly lost: Readonly<Partial<Record<RecordedCause, number>>>;
-  readonly good: number;
-  readonly rework: number;
-  readonly scrap: number;
+interface Parts {
+  good: number;
+  rework: number;
+  scrap: number;
+}
+interface Sums extends Parts {
+  runningMin: number;
+  readonly arcMin: Record<Run['arcSource'], number>;
+  readonly lostMin: Record<NamedCause, number>;
 }
 
-function measureRun(run: WeekRun, window: Window): RunMeasures {
+function newSums(): Sums {
+  return {
+    ...{ good: 0, rework: 0, scrap: 0, runningMin: 0 },
+    arcMin: { counted: 0, typed: 0, counter: 0 },
+    lostMin: {
+      ...{ setUp: 0, waitingParts: 0, waitingProgram: 0, waitingInspection: 0 },
+      ...{ waitingPerson: 0, fault: 0, rework: 0 },
+    },
+  };
+}
+
+function addRun(sums: Sums, run: WeekRun, window: Window): void {
   const end = run.endedAt ?? window.end;
   const insideMin = overlapMin(run.startedAt, end, window);
   const wholeMin = (end.getTime() - run.startedAt.getTime()) / msPerMin;
   const share = wholeMin > 0 ? insideMin / wholeMin : 1;
-  const stopMin = (cause: StopCause) =>
-    run.stops
-      .filter((stop) => stop.cause === cause)
-      .reduce((sum, stop) => sum + overlapMin(stop.startedAt, stop.endedAt ?? end, window), 0);
+  let breakMin = 0;
+  let setUpMin = 0;
+  for (const { cause, startedAt, endedAt } of run.stops) {
+    const minutes = overlapMin(startedAt, endedAt ?? end, window);
+    if (cause === 'break') breakMin += minutes;
+    else if (cause === 'setUp') setUpMin += minutes;
+    else sums.lostMin[cause] += minutes;
+  }
+  // Set-up is told once as a stop and once as a figure; the larger of both is the set-up.
+  sums.lostMin.setUp += Math.max(run.setUpMin * share, setUpMin);
+  sums.runningMin += Math.max(0, insideMin - breakMin);
   const parts = partsOf(run, window);
   const counted = run.counts !== null && run.arcSource === 'counted';
   const arcS = counted
     ? (parts.good + parts.rework + parts.scrap) * run.arcSPerPart
     : run.arcS * share;
-  return {
-    ...parts,
-    runningMin: Math.max(0, insideMin - stopMin('break')),
-    arcMin: arcS / secondsPerMin,
-    arcSource: run.arcSource,
-    lost: {
-      // Set-up is told once as a stop and once as a figure; the larger of both is the set-up.
-      setUp: Math.max(run.setUpMin * share, stopMin('setUp')),
-      waitingParts: stopMin('waitingParts'),
-      waitingProgram: stopMin('waitingProgram'),
-      waitingInspection: stopMin('waitingInspection'),
-      waitingPerson: stopMin('waitingPerson'),
-      fault: stopMin('fault'),
-      rework: stopMin('rework'),
-    },
-  };
+  sums.arcMin[run.arcSource] += arcS / secondsPerMin;
+  sums.good += parts.good;
+  sums.rework += parts.rework;
+  sums.scrap += parts.scrap;
 }
 
 function overlapMin(start: Date, end: Date, window: Window): number {
@@ -131,30 +138,16 @@ function overlapMin(start: Date, end: Date, window: Window): number {
   return Math.max(0, to - from) / msPerMin;
 }
 
-function partsOf(run: WeekRun, { start, end }: Window) {
+function partsOf(run: WeekRun, { start, end }: Window): Parts {
   if (run.counts === null) {
     return { good: run.goodCount, rework: run.reworkCount, scrap: run.scrapCount };
   }
-  const inside = run.counts.filter(({ happenedAt }) => happenedAt >= start && happenedAt <= end);
-  const sum = (of: (count: WeekCount) => number) =>
-    inside.reduce((total, count) => total + of(count), 0);
-  return {
-    good: sum(({ good }) => good),
-    rework: sum(({ rework }) => rework),
-    scrap: sum(({ scrap }) => scrap),
-  };
-}
-
-function lostMinutes(
-  runs: readonly RunMeasures[],
-  { runningMin, arcMin }: { runningMin: number; arcMin: number },
-): WeekInputs['lost'] {
-  const lost: Partial<Record<RecordedCause, number>> = {};
-  for (const run of runs) {
-    for (const [cause, minutes] of Object.entries(run.lost) as [RecordedCause, number][]) {
-      lost[cause] = (lost[cause] ?? 0) + minutes;
-    }
+  const parts = { good: 0, rework: 0, scrap: 0 };
+  for (const { happenedAt, good, rework, scrap } of run.counts) {
+    if (happenedAt < start || happenedAt > end) continue;
+    parts.good += good;
+    parts.rework += rework;
+    parts.scrap += scrap;
   }
-  const named = Object.values(lost).reduce((sum, minutes) => sum + minutes, 0);
-  return { ...lost, handling: Math.max(0, runningMin - arcMin - named) };
+  return parts;
 }

@@ -5,7 +5,7 @@ import { shopDay } from '../clock.js';
 import type { Foundation } from '../foundation.js';
 import { median } from '../orders/line-questions.js';
 import { measureCell } from './measure.js';
-import { weekOf, type WeekSpan } from './span.js';
+import { endOfDay, weekOf, type WeekSpan } from './span.js';
 import { weekReader } from './store.js';
 import { weekTable } from './table.js';
 
@@ -57,13 +57,14 @@ export function createWeekService({ database, clock, timeZone }: Foundation) {
       ({ finishedAt, dueOn, createdAt }) =>
         (finishedAt === null || finishedAt >= end) && dueOn < dueBefore && createdAt < end,
     );
-    return {
-      lateJobs: late.length,
-      doneJobs: done.length,
-      onTimeJobs: done.filter(
-        ({ finishedAt, dueOn }) => finishedAt !== null && shopDay(finishedAt, timeZone) <= dueOn,
-      ).length,
-    };
+    const dueUntil = new Map(
+      [...new Set(done.map(({ dueOn }) => dueOn))].map((day) => [day, endOfDay(day, timeZone)]),
+    );
+    const onTime = done.filter(({ finishedAt, dueOn }) => {
+      const until = dueUntil.get(dueOn);
+      return finishedAt !== null && until !== undefined && finishedAt < until;
+    });
+    return { lateJobs: late.length, doneJobs: done.length, onTimeJobs: onTime.length };
   }
 
   async function entryMedianS(window: { start: Date; end: Date }): Promise<number | null> {

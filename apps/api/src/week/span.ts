@@ -23,6 +23,11 @@ export function weekOf(day: string, timeZone: string): WeekSpan {
   };
 }
 
+/** The instant at which a day of the shop ends. */
+export function endOfDay(day: string, timeZone: string): Date {
+  return startOf(Temporal.PlainDate.from(day).add({ days: 1 }), timeZone);
+}
+
 function startOf(day: Temporal.PlainDate, timeZone: string): Date {
   return new Date(day.toZonedDateTime(timeZone).epochMilliseconds);
 }

@@ -17,11 +17,23 @@ export interface CellRecord {
   readonly code: string;
   readonly name: string;
   readonly active: boolean;
-  readonly calendar: Cell['calendar'];
+  readonly calendar: {
+    readonly shifts: readonly Shift[];
+    readonly dayChanges: readonly DayChange[];
+  };
 }
 
-type RunRow = Omit<WeekRun, 'stops' | 'counts'> & { readonly id: string; readonly cellId: string };
+interface RunRow extends WeekRun {
+  readonly id: string;
+  readonly cellId: string;
+  // Both are read after the row and put into it: a week has hundreds of runs.
+  stops: WeekRun['stops'];
+  counts: WeekRun['counts'];
+}
 type OfRun<Row> = Row & { readonly runId: string };
+type OfCell<Row> = Row & { readonly cellId: string };
+type Shift = Cell['calendar']['shifts'][number];
+type DayChange = Cell['calendar']['dayChanges'][number];
 interface JobRow {
   readonly finishedAt: Date | null;
   readonly dueOn: string;
@@ -34,38 +46,29 @@ const none: readonly never[] = [];
 export function weekReader(db: Db) {
   return {
     async cells(span: { from: string; to: string }): Promise<CellRecord[]> {
-      const rows = await db.cell.findMany({
-        select: {
-          ...{ id: true, code: true, name: true, active: true },
-          shifts: {
-            select: {
-              weekday: true,
-              startTime: true,
-              endTime: true,
-              breakMin: true,
-              staffed: true,
-            },
-          },
-          dayChanges: {
-            where: { day: { gte: span.from, lte: span.to } },
-            select: { day: true, kind: true, minutes: true, reason: true },
-          },
-        },
-        orderBy: { code: 'asc' },
-      });
-      return rows.map(({ shifts, dayChanges, ...cell }) => ({
+      const cells = await db.$queryRaw<Omit<CellRecord, 'calendar'>[]>`
+        SELECT "id", "code", "name", "active" FROM "Cell" ORDER BY "code"`;
+      const shifts = groupBy(
+        await db.$queryRaw<OfCell<Shift>[]>`
+          SELECT "cellId", "weekday", "startTime", "endTime", "breakMin", "staffed" FROM "Shift"`,
+        ({ cellId }) => cellId,
+      );
+      const dayChanges = groupBy(
+        await db.$queryRaw<OfCell<DayChange>[]>`
+          SELECT "cellId", "day", "kind", "minutes", "reason" FROM "DayChange"
+          WHERE "day" >= ${span.from} AND "day" <= ${span.to}`,
+        ({ cellId }) => cellId,
+      );
+      return cells.map((cell) => ({
         ...cell,
         calendar: {
-          shifts,
-          dayChanges: dayChanges.map((change) => ({
-            ...change,
-            kind: change.kind as Cell['calendar']['dayChanges'][number]['kind'],
-          })),
+          shifts: shifts.get(cell.id) ?? none,
+          dayChanges: dayChanges.get(cell.id) ?? none,
         },
       }));
     },
     /** The runs of a span by cell, with their stops; with each count where a run reaches beyond the span. */
-    async runs({ start, end }: Span): Promise<Map<string, WeekRun[]>> {
+    async runs({ start, end }: Span): Promise<ReadonlyMap<string, readonly WeekRun[]>> {
       const earliest = new Date(start.getTime() - longestRunDays * msPerDay);
       const columns = Prisma.sql`
         ru."id", ru."cellId", ru."startedAt", ru."endedAt", ru."goodCount", ru."reworkCount",
@@ -79,11 +82,14 @@ export function weekReader(db: Db) {
         SELECT ${columns} FROM "Run" ru
         WHERE ru."id" IN (SELECT "runId" FROM "Holding") AND ${within}`;
       const beyond = rows.filter((row) => reachesBeyond(row, { start, end }));
-      return byCell(rows, {
-        stops: groupBy(await stopsOf(db, rows)),
-        counts: groupBy(await countsOf(db, beyond)),
-        beyond: new Set(beyond),
-      });
+      const stops = groupBy(await stopsOf(db, rows), ({ runId }) => runId);
+      const counts = groupBy(await countsOf(db, beyond), ({ runId }) => runId);
+      for (const row of rows) {
+        row.stops = stops.get(row.id) ?? none;
+        row.counts = null;
+      }
+      for (const row of beyond) row.counts = counts.get(row.id) ?? none;
+      return groupBy(rows, ({ cellId }) => cellId);
     },
     /** Jobs finished since the span began, and open ones that were due before a day. */
     async jobs(at: { since: Date; dueBefore: string }) {
@@ -125,34 +131,13 @@ function reachesBeyond({ startedAt, endedAt }: RunRow, { start, end }: Span): bo
   return startedAt < start || endedAt === null || endedAt > end;
 }
 
-function groupBy<T extends { runId: string }>(rows: readonly T[]): Map<string, T[]> {
+function groupBy<T>(rows: readonly T[], keyOf: (row: T) => string): Map<string, T[]> {
   const groups = new Map<string, T[]>();
   for (const row of rows) {
-    const group = groups.get(row.runId);
+    const key = keyOf(row);
+    const group = groups.get(key);
     if (group) group.push(row);
-    else groups.set(row.runId, [row]);
+    else groups.set(key, [row]);
   }
   return groups;
-}
-
-function byCell(
-  rows: readonly RunRow[],
-  of: {
-    readonly stops: ReadonlyMap<string, WeekStop[]>;
-    readonly counts: ReadonlyMap<string, WeekCount[]>;
-    readonly beyond: ReadonlySet<RunRow>;
-  },
-): Map<string, WeekRun[]> {
-  const cells = new Map<string, WeekRun[]>();
-  for (const row of rows) {
-    const run = {
-      ...row,
-      stops: of.stops.get(row.id) ?? [],
-      counts: of.beyond.has(row) ? (of.counts.get(row.id) ?? []) : null,
-    };
-    const cell = cells.get(row.cellId);
-    if (cell) cell.push(run);
-    else cells.set(row.cellId, [run]);
-  }
-  return cells;
 }
