@@ -59,6 +59,7 @@ const places: readonly Place[] = [
   { name: 'revision', as: 'S01', at: revisionPage, shows: /X-210-01 · rev B/ },
   { name: 'revision-draft', as: 'S01', at: draftRevisionPage, shows: /X-210-02 · rev C/ },
   { name: 'fixtures', as: 'S01', at: '/fixtures', shows: 'Fixtures' },
+  { name: 'consumables', as: 'S01', at: '/consumables', shows: 'Consumables' },
   { name: 'customers', as: 'S01', at: '/customers', shows: 'Customers' },
   { name: 'cell-choice', as: 'S01', at: '/cell', shows: 'Which cell?' },
   { name: 'cell-read-only', as: 'S01', at: '/cell/R2', shows: /^R2/ },

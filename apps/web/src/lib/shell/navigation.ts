@@ -1,5 +1,6 @@
 import {
   cells,
+  consumables,
   orders,
   parts,
   people,
@@ -24,6 +25,7 @@ export const places: readonly Place[] = [
   { href: '/parts', label: m.nav_parts, route: parts.list },
   { href: '/customers', label: m.nav_customers, route: parts.customers },
   { href: '/procedures', label: m.nav_procedures, route: procedures.list },
+  { href: '/consumables', label: m.nav_consumables, route: consumables.lots },
   { href: '/people', label: m.nav_people, route: people.list },
   { href: '/cells', label: m.nav_cells, route: cells.list },
   { href: '/tablets', label: m.nav_tablets, route: people.tablets },
