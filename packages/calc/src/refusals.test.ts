@@ -1,8 +1,6 @@
-import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
 import * as calc from './index.js';
+import { describeEveryArgument } from './testing/every-argument.js';
 
-/** Every calculation with good arguments; each argument is then replaced by every bad one. */
 const good = {
   filletArea: { run: calc.filletArea, args: { throatMm: 4 } },
   filletAreaByLeg: { run: calc.filletArea, args: { legMm: 6, secondLegMm: 8 } },
@@ -109,49 +107,5 @@ const good = {
   },
 };
 
-type Run = (args: Record<string, unknown>) => calc.Calculation<object>;
-type Entry = readonly [name: string, run: Run, args: Record<string, number>];
-const entries = Object.entries(good).map(
-  ([name, { run, args }]) => [name, run as unknown as Run, args as Record<string, number>] as const,
-) satisfies readonly Entry[];
-
-const impossible = [NaN, Infinity, -Infinity, -1, 1e300, '4', null, {}, true];
-
-describe.each(entries)('%s', (_name, run, args) => {
-  it('gives a finite figure with its unit, inputs and sources that are on the register', () => {
-    const result = run(args);
-    if (!result.ok) throw new Error(JSON.stringify(result.refusal));
-    expect(Number.isFinite(result.value)).toBe(true);
-    expect(result.unit).not.toBe('');
-    expect(result.inputs).toMatchObject(args);
-    expect(result.sources.length).toBeGreaterThan(0);
-    for (const id of result.sources) expect(calc.sources).toHaveProperty(id);
-  });
-
-  it('refuses every impossible argument by its name, and says what is allowed', () => {
-    for (const argument of Object.keys(args)) {
-      for (const given of impossible) {
-        // Null stands for a stock that nobody knows.
-        if (given === null && ['onFeederKg', 'availableL'].includes(argument)) continue;
-        const result = run({ ...args, [argument]: given });
-        expect(result, `${argument} = ${String(given)}`).toMatchObject({
-          ok: false,
-          refusal: { argument, given },
-        });
-        expect(result.ok ? '' : result.refusal.allowed).toMatch(/number|more|less/);
-      }
-    }
-  });
-
-  it('never gives a figure that is not a number, whatever it is given', () => {
-    const anyArgs = fc.record(
-      Object.fromEntries(Object.keys(args).map((name) => [name, fc.oneof(fc.double(), fc.nat())])),
-    );
-    fc.assert(
-      fc.property(anyArgs, (given) => {
-        const result = run(given);
-        expect(result.ok ? Number.isFinite(result.value) : true).toBe(true);
-      }),
-    );
-  });
-});
+// Null stands for a stock that nobody knows.
+describeEveryArgument(good, ['onFeederKg', 'availableL']);
