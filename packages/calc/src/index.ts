@@ -9,6 +9,7 @@ export type {
 } from './result.js';
 export { steelDensityKgM3 } from './quantities.js';
 export * from './sources/index.js';
+export * from './calendar/index.js';
 export * from './geometry/index.js';
 export * from './process/index.js';
 export * from './production/index.js';

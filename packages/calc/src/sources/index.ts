@@ -1,3 +1,4 @@
+import { calendarSources } from './calendar.js';
 import { geometrySources } from './geometry.js';
 import { processSources } from './process.js';
 import { productionSources } from './production.js';
@@ -8,6 +9,11 @@ export type { Source, SourceKind } from './source.js';
  * The works that the calculations rest on. `memory` marks a standard that is quoted from memory and is to be
  * checked against the shop's own copy; `definition` marks plain geometry and arithmetic that needs no authority.
  */
-export const sources = { ...geometrySources, ...processSources, ...productionSources } as const;
+export const sources = {
+  ...calendarSources,
+  ...geometrySources,
+  ...processSources,
+  ...productionSources,
+} as const;
 
 export type SourceId = keyof typeof sources;

@@ -1,0 +1,1 @@
+export { queueTimes, type PlannedTime, type WorkingWindow } from './queue-times.js';
