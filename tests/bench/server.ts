@@ -24,7 +24,8 @@ const longestStartMs = 60_000;
 /** Starts the compiled service as a process of its own on a free port of this machine alone. */
 export async function startServer({ root, data, timeZone }: Start): Promise<RunningServer> {
   const port = await freePort();
-  const child = spawn(process.execPath, [path.join(root, 'apps/api/dist/main.js'), '--empty'], {
+  const entry = path.join(root, 'apps/api/dist/main.js');
+  const child = spawn(process.execPath, [...memoryLimits(root), entry, '--empty'], {
     cwd: root,
     env: {
       ...process.env,
@@ -58,6 +59,14 @@ export async function startServer({ root, data, timeZone }: Start): Promise<Runn
       await gone;
     },
   };
+}
+
+/** The limits with which `npm start` runs the service; read from there, so that both are measured alike. */
+function memoryLimits(root: string): string[] {
+  const { scripts } = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8')) as {
+    scripts: { start: string };
+  };
+  return scripts.start.split(' ').filter((word) => word.startsWith('--max-'));
 }
 
 async function answers(port: number): Promise<boolean> {

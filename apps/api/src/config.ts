@@ -17,7 +17,7 @@ const Environment = z.object({
     .int('must be a whole number')
     .min(0, 'must be 0 to 65535')
     .max(65_535, 'must be 0 to 65535')
-    .default(8080),
+    .default(3000),
   /** The tablets at the cells reach the tool over the shop's own network. */
   HOST: z.string().min(1, 'must name an address').default('0.0.0.0'),
   TACKBOARD_DATA: z.string().min(1, 'must name a folder').default('data'),

@@ -14,6 +14,8 @@ export interface Tool {
   readonly folder: string;
   /** Ends the process; the data folder stays. */
   end(): Promise<void>;
+  /** Ends the process as a power cut would; the data folder stays. */
+  kill(): Promise<void>;
   /** Ends the process and removes its data. */
   stop(): Promise<void>;
 }
@@ -23,11 +25,13 @@ export interface ToolOptions {
   readonly empty?: boolean;
   /** Starts on a copy of this data folder. */
   readonly copyOf?: string;
+  /** Starts on this data folder itself. */
+  readonly on?: string;
 }
 
 /** Starts the compiled service as its own process on a free loopback port, as `npm start` does. */
-export async function startTool({ empty = false, copyOf }: ToolOptions = {}): Promise<Tool> {
-  const folder = await mkdtemp(path.join(tmpdir(), 'tackboard-screens-'));
+export async function startTool({ empty = false, copyOf, on }: ToolOptions = {}): Promise<Tool> {
+  const folder = on ?? (await mkdtemp(path.join(tmpdir(), 'tackboard-screens-')));
   if (copyOf !== undefined) await cp(copyOf, folder, { recursive: true });
   const child = spawn(process.execPath, ['apps/api/dist/main.js', ...(empty ? ['--empty'] : [])], {
     cwd: root,
@@ -41,16 +45,18 @@ export async function startTool({ empty = false, copyOf }: ToolOptions = {}): Pr
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()));
-  const end = async () => {
-    child.kill('SIGTERM');
+  const endBy = async (signal: 'SIGTERM' | 'SIGKILL') => {
+    child.kill(signal);
     await ended;
   };
+  const end = async () => endBy('SIGTERM');
   try {
     const port = await portSaidBy(child);
     return {
       address: `http://127.0.0.1:${port}`,
       folder,
       end,
+      kill: async () => endBy('SIGKILL'),
       async stop() {
         await end();
         await rm(folder, { recursive: true, force: true });
