@@ -17,7 +17,7 @@ import { loadToday, queueWhatWaits, workInHand } from './today.js';
 const weeks = 12;
 const seed = 20_260;
 
-export interface LoadOptions {
+interface LoadOptions {
   readonly progress?: (line: string) => void;
   /** The moment at which the story ends; the real one unless a test says otherwise. */
   readonly now?: Date;

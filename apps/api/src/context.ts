@@ -48,7 +48,7 @@ export async function createContext(config: Config, clock: Clock = systemClock) 
   };
 }
 
-export type Services = ReturnType<typeof createServices>;
+type Services = ReturnType<typeof createServices>;
 
 /** In this order: an area is given the services of the areas above it, never their stores. */
 function createServices(foundation: Foundation) {

@@ -13,16 +13,15 @@ export type Access =
   /** Signed in with one of the roles; `coordinator` asks for the authority flag as well. */
   | { readonly kind: 'person'; readonly roles: readonly Role[]; readonly coordinator?: boolean };
 
-export const anyRole: readonly Role[] = roles;
 
 export const access = {
   public: { kind: 'public' },
   tabletOrPerson: { kind: 'tabletOrPerson' },
   tablet: { kind: 'tablet' },
-  signedIn: { kind: 'person', roles: anyRole },
+  signedIn: { kind: 'person', roles },
   office: { kind: 'person', roles: ['office', 'manager'] },
   qa: { kind: 'person', roles: ['qa'] },
-  coordinator: { kind: 'person', roles: anyRole, coordinator: true },
+  coordinator: { kind: 'person', roles, coordinator: true },
   manager: { kind: 'person', roles: ['manager'] },
   planning: { kind: 'person', roles: ['office', 'manager', 'qa'] },
   cell: { kind: 'person', roles: ['welder', 'qa', 'manager'] },

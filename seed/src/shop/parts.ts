@@ -3,7 +3,7 @@ import type { BodyOf, parts } from '@tackboard/contract';
 type WeldInput = BodyOf<typeof parts.setWelds>['welds'][number];
 type StepInput = BodyOf<typeof parts.setSteps>['steps'][number];
 
-export interface DemoWeld {
+interface DemoWeld {
   readonly joint: WeldInput['jointType'];
   readonly throatMm: number | null;
   readonly lengthMm: number;

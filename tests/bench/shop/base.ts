@@ -9,14 +9,14 @@ export interface ShopCell {
   readonly tabletId: string;
 }
 
-export interface ShopPerson {
+interface ShopPerson {
   readonly id: string;
   readonly code: string;
   readonly role: 'office' | 'welder' | 'qa' | 'manager';
 }
 
 /** A signed-in caller: the cookies that a browser would hold. */
-export interface Caller {
+interface Caller {
   readonly person: ShopPerson;
   readonly cookie: string;
 }

@@ -29,7 +29,7 @@ export function openApi(app: FastifyInstance): void {
 }
 
 /** The doors that are no JSON operation; each enforces its own rule. */
-export const plainDoors: ReadonlySet<string> = new Set([
+const plainDoors: ReadonlySet<string> = new Set([
   '/api/openapi.json',
   '/api/docs',
   '/api/stream',
