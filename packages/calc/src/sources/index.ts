@@ -2,6 +2,7 @@ import { calendarSources } from './calendar.js';
 import { geometrySources } from './geometry.js';
 import { processSources } from './process.js';
 import { productionSources } from './production.js';
+import { qualificationSources } from './qualification.js';
 
 export type { Source, SourceKind } from './source.js';
 
@@ -14,6 +15,7 @@ export const sources = {
   ...geometrySources,
   ...processSources,
   ...productionSources,
+  ...qualificationSources,
 } as const;
 
 export type SourceId = keyof typeof sources;

@@ -1,0 +1,91 @@
+import { isShortCircuit, processLetters } from '../../designations/processes.js';
+import { stepOf, type Step } from '../steps.js';
+
+const isThickness = (mm: number) => Number.isFinite(mm) && mm > 0;
+
+const leastLeg: readonly Step<number>[] = [
+  { upTo: 6, give: 3 },
+  { upTo: 12, give: 5 },
+  { upTo: 20, give: 6 },
+  { upTo: Infinity, give: 8 },
+];
+
+/**
+ * Least leg of a fillet in mm, metric column. `thicknessMm` is the thinner part for low-hydrogen processes, the
+ * thicker one otherwise. Cyclic loading asks for 5 mm at least. Null for a thickness that is none. AWS D1.1:2020,
+ * Table 7.7 (2015: 5.7).
+ */
+export function minFilletLegMm(weld: { thicknessMm: number; cyclic: boolean }): number | null {
+  if (!isThickness(weld.thicknessMm)) return null;
+  const leg = stepOf(leastLeg, weld.thicknessMm);
+  return leg === null ? null : Math.max(leg, weld.cyclic ? 5 : 0);
+}
+
+type PreheatCategory = 'A' | 'B' | 'C';
+const preheat: Readonly<Record<PreheatCategory, readonly Step<number>[]>> = {
+  A: [
+    { upTo: 20, give: 0 },
+    { upTo: 38, give: 65 },
+    { upTo: 65, give: 110 },
+    { upTo: Infinity, give: 150 },
+  ],
+  B: [
+    { upTo: 20, give: 0 },
+    { upTo: 38, give: 10 },
+    { upTo: 65, give: 65 },
+    { upTo: Infinity, give: 110 },
+  ],
+  C: [
+    { upTo: 20, give: 10 },
+    { upTo: 38, give: 65 },
+    { upTo: 65, give: 110 },
+    { upTo: Infinity, give: 150 },
+  ],
+};
+const tableStartsMm = 3;
+
+/**
+ * Least preheat and interpass temperature in degC by category of steel and process and the thickest part in mm.
+ * 0 degC stands for metal above freezing: below it, 20 degC is to be reached and held. Null below the table's 3 mm.
+ * AWS D1.1:2020, Table 5.8 (2015: 3.3).
+ */
+export function minPreheatC(weld: {
+  category: PreheatCategory;
+  thicknessMm: number;
+}): number | null {
+  if (!isThickness(weld.thicknessMm) || weld.thicknessMm < tableStartsMm) return null;
+  return stepOf(preheat[weld.category], weld.thicknessMm);
+}
+
+type AwsPosition = 'F' | 'H' | 'V' | 'OH';
+const singlePass: Readonly<Record<string, Readonly<Record<AwsPosition, number>>>> = {
+  SMAW: { F: 10, H: 8, V: 12, OH: 8 },
+  GMAW: { F: 12, H: 10, V: 12, OH: 8 },
+  FCAW: { F: 12, H: 10, V: 12, OH: 8 },
+};
+
+/**
+ * Largest single-pass fillet leg in mm that needs no test, metric column; null for a process the table does not
+ * limit this way. AWS D1.1:2020, Table 5.1.
+ */
+export function maxSinglePassFilletMm(weld: {
+  process: string;
+  position: AwsPosition;
+}): number | null {
+  return singlePass[processLetters(weld.process) ?? '']?.[weld.position] ?? null;
+}
+
+/**
+ * May a procedure of this process go without a test at all? GTAW and short-circuit GMAW may not; null when process
+ * or transfer is not known. AWS D1.1, clause 3.2 (2000), kept since.
+ */
+export function mayBePrequalified(weld: {
+  process: string | null;
+  transfer: string | null;
+}): boolean | null {
+  const letters = processLetters(weld.process);
+  if (letters === null) return null;
+  if (letters !== 'GMAW') return ['SMAW', 'SAW', 'FCAW'].includes(letters);
+  const short = isShortCircuit(weld);
+  return short === null ? null : !short;
+}
