@@ -1,10 +1,11 @@
 import { expect, it } from 'vitest';
-import { valueOf } from '../testing/value-of.js';
+import { partsOf, valueOf } from '../testing/value-of.js';
 import {
   arcEnergy,
   arcEnergyFromEnergy,
   arcEnergyFromPower,
   heatInput,
+  heatInputFromArcEnergy,
   kFactor,
 } from './arc-energy.js';
 
@@ -18,7 +19,9 @@ it.each([
   ['131', 0.8],
   ['135', 0.8],
   ['136', 0.8],
+  ['137', 0.8],
   ['138', 0.8],
+  ['139', 0.8],
   ['141', 0.6],
   ['15', 0.6],
 ])('printed: k of process %s is %f', (process, k) => {
@@ -80,4 +83,23 @@ it('refuses a process without a factor and lists those that have one', () => {
 it('warns that mean values mislead on a pulsed arc', () => {
   const pulsed = arcEnergy({ currentA: 250, voltageV: 27, travelMmMin: 450, pulsed: true });
   expect(pulsed).toMatchObject({ ok: true, warnings: [{ code: 'meanPowerOfPulsedArc' }] });
+});
+
+it('turns an arc energy into a heat input once, with the k of the process', () => {
+  const energy = valueOf(arcEnergyFromPower({ powerW: 6500, travelMmMin: 450 }));
+  const heat = heatInputFromArcEnergy({ arcEnergyKjMm: energy, process: '135' });
+  expect(valueOf(heat)).toBeCloseTo(0.693333, 6);
+  expect(partsOf(heat).k).toBe(0.8);
+  expect(heatInputFromArcEnergy({ arcEnergyKjMm: energy, process: '311' })).toMatchObject({
+    refusal: { argument: 'process', given: '311' },
+  });
+});
+
+it('gives the same heat input by mean values and by their arc energy', () => {
+  const arc = { currentA: 250, voltageV: 27, travelMmMin: 450 };
+  const arcEnergyKjMm = valueOf(arcEnergy(arc));
+  expect(valueOf(heatInputFromArcEnergy({ arcEnergyKjMm, process: '135' }))).toBeCloseTo(
+    valueOf(heatInput({ ...arc, process: '135' })),
+    12,
+  );
 });

@@ -1,5 +1,11 @@
 import { bounds, firstRefusal, secondsPerMinute } from '../quantities.js';
-import { calculated, refused, type Calculation } from '../result.js';
+import {
+  calculated,
+  refused,
+  type Calculation,
+  type CalculationInParts,
+  type Refused,
+} from '../result.js';
 
 const wattsPerKilowatt = 1000;
 
@@ -20,7 +26,7 @@ const kByProcess: Readonly<Record<string, number>> = {
 
 /** The factor k of a process, or null where the table names none. */
 export function kFactor(process: string): number | null {
-  const key = process.trim();
+  const key = typeof process === 'string' ? process.trim() : '';
   return Object.hasOwn(kByProcess, key) ? (kByProcess[key] ?? null) : null;
 }
 
@@ -71,10 +77,7 @@ export function heatInput(inputs: HeatInputs): Calculation<HeatInputs> {
   const refusal = arcRefusal(inputs);
   if (refusal) return refused(refusal);
   const k = kFactor(inputs.process);
-  if (k === null) {
-    const allowed = `a process with a factor k: ${Object.keys(kByProcess).join(', ')}`;
-    return refused({ argument: 'process', given: inputs.process, allowed });
-  }
+  if (k === null) return noFactor(inputs.process);
   return calculated({
     value: k * energyKjMm(inputs),
     unit: 'kJ/mm',
@@ -82,6 +85,37 @@ export function heatInput(inputs: HeatInputs): Calculation<HeatInputs> {
     sources: ['en1011'],
     warnings: pulseWarnings(inputs),
   });
+}
+
+function noFactor(process: string): Refused {
+  const allowed = `a process with a factor k: ${Object.keys(kByProcess).join(', ')}`;
+  return refused({ argument: 'process', given: process, allowed });
+}
+
+interface FromArcInputs {
+  /** From mean values, from the source's own power, or from its own energy. */
+  arcEnergyKjMm: number;
+  process: string;
+}
+
+/**
+ * Heat input in kJ/mm from an arc energy however it was found: k times arc energy. What is a heat input already
+ * must not go through here again. Refuses a process without a factor.
+ */
+export function heatInputFromArcEnergy(
+  inputs: FromArcInputs,
+): CalculationInParts<FromArcInputs, { k: number }> {
+  const { arcEnergyKjMm, process } = inputs;
+  const refusal = firstRefusal([
+    ['arcEnergyKjMm', arcEnergyKjMm, { min: 0.0001, max: 1_000, unit: 'kJ/mm' }],
+  ]);
+  if (refusal) return refused(refusal);
+  const k = kFactor(process);
+  if (k === null) return noFactor(process);
+  return {
+    ...calculated({ value: k * arcEnergyKjMm, unit: 'kJ/mm', inputs, sources: ['en1011'] }),
+    parts: { k },
+  };
 }
 
 interface PowerInputs {

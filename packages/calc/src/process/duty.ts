@@ -1,7 +1,6 @@
 import { bounds, firstRefusal } from '../quantities.js';
 import { calculated, refused, type ArgumentRefusal, type Calculation } from '../result.js';
 
-const ratingWindowS = 600;
 const percent = 100;
 
 interface AverageInputs {
@@ -9,7 +8,8 @@ interface AverageInputs {
   cycleS: number;
 }
 
-function arcWithin(
+/** Why an arc time cannot lie within a longer one; null where it can. */
+export function arcWithin(
   arcS: number,
   argument: string,
   wholeS: number,
@@ -30,39 +30,6 @@ export function averageDuty(inputs: AverageInputs): Calculation<AverageInputs> {
   if (refusal) return refused(refusal);
   const value = (inputs.arcS / inputs.cycleS) * percent;
   return calculated({ value, unit: '%', inputs, sources: ['timeSum'] });
-}
-
-interface WorstInputs {
-  arcS: number;
-  /** Time in which the robot welds and moves; the rest of the cycle is loading. */
-  robotS: number;
-  cycleS: number;
-}
-
-/**
- * Duty in % over the worst 10 minutes of a repeated cycle: the window opens as the robot starts. The arc is
- * taken as spread evenly over the robot time. Source of the window: IEC 60974-1.
- */
-export function worstTenMinuteDuty(inputs: WorstInputs): Calculation<WorstInputs> {
-  const { arcS, robotS, cycleS } = inputs;
-  const refusal =
-    arcWithin(arcS, 'robotS', robotS, 'robot time') ??
-    firstRefusal([['cycleS', cycleS, bounds.positiveS]]);
-  if (refusal) return refused(refusal);
-  if (robotS > cycleS) {
-    const allowed = `not more than the cycle, ${cycleS} s`;
-    return refused({ argument: 'robotS', given: robotS, allowed });
-  }
-  const wholeCycles = Math.floor(ratingWindowS / cycleS);
-  const restS = ratingWindowS - wholeCycles * cycleS;
-  const windowArcS = wholeCycles * arcS + (Math.min(restS, robotS) / robotS) * arcS;
-  return calculated({
-    value: (windowArcS / ratingWindowS) * percent,
-    unit: '%',
-    inputs,
-    sources: ['iec60974', 'evenArc'],
-    warnings: [{ code: 'arcSpreadEvenly', given: null }],
-  });
 }
 
 interface Rating {

@@ -1,7 +1,8 @@
 import { expect, it } from 'vitest';
-import { valueOf } from '../testing/value-of.js';
-import { allowedCurrent, averageDuty, permittedDuty, worstTenMinuteDuty } from './duty.js';
-import { cylinderGas, gasPerKg, gasPerMetre } from './gas.js';
+import { partsOf, valueOf } from '../testing/value-of.js';
+import { allowedCurrent, averageDuty, permittedDuty } from './duty.js';
+import { worstTenMinuteDuty } from './duty-window.js';
+import { cylinderGas, gasLossFactor, gasPerKg, gasPerMetre, weldGas } from './gas.js';
 
 it('independent: 15 l/min at 450 mm/min is 15 / 0.45 = 33.33 l/m', () => {
   expect(valueOf(gasPerMetre({ gasFlowLMin: 15, travelMmMin: 450 }))).toBeCloseTo(33.3333, 4);
@@ -15,6 +16,27 @@ it('independent: 50 l at 200 bar is 10 000 l as an ideal gas, 666.7 min at 15 l/
   const left = cylinderGas({ waterVolumeL: 50, pressureBar: 200 });
   expect(valueOf(left) / 15).toBeCloseTo(666.667, 3);
   expect(left).toMatchObject({ warnings: [{ code: 'idealGas' }] });
+});
+
+it('printed, disagrees: 20 l at 200 bar last 400 min at 10 l/min, where a web article prints 200', () => {
+  expect(valueOf(cylinderGas({ waterVolumeL: 20, pressureBar: 200 })) / 10).toBe(400);
+});
+
+it('independent: 15 l/min over 110 s and 8 starts of 1.5 s lays 30.5 l, 36.6 l at a loss of 1.2', () => {
+  // 15 x (110 + 8 x 1.5) / 60 = 30.5; x 1.2 = 36.6.
+  const gas = { gasFlowLMin: 15, arcS: 110, starts: 8, preFlowS: 0.5, postFlowS: 1 };
+  expect(valueOf(weldGas(gas))).toBeCloseTo(30.5, 10);
+  const lossy = weldGas({ ...gas, lossFactor: 1.2 });
+  expect(valueOf(lossy)).toBeCloseTo(36.6, 10);
+  expect(partsOf(lossy).lostL).toBeCloseTo(6.1, 10);
+  expect(valueOf(weldGas({ ...gas, starts: 4 }))).toBeLessThan(valueOf(weldGas(gas)));
+});
+
+it('measures the loss of a cell, and says when it cannot be so', () => {
+  expect(valueOf(gasLossFactor({ usedL: 9600, calculatedL: 8000 }))).toBeCloseTo(1.2, 10);
+  expect(gasLossFactor({ usedL: 7200, calculatedL: 8000 })).toMatchObject({
+    warnings: [{ code: 'lossBelowOne', given: 0.9 }],
+  });
 });
 
 it('stops at the reserve pressure, and holds nothing below it', () => {

@@ -1,15 +1,16 @@
 import { bounds, firstRefusal, minutesPerHour, steelDensityKgM3 } from '../quantities.js';
 import { calculated, refused, type Calculation, type Warning } from '../result.js';
+import { processRow, within } from './process-table.js';
 
 const gramsPerKilogram = 1000;
 
 /** Lowest and highest deposition efficiency that published tables give for wires; memory for single processes. */
 const usualEfficiency = { min: 0.75, max: 0.99 };
 
-/** A warning when an efficiency is legal but outside what tables give for wires. */
-export function efficiencyWarnings(efficiency: number): Warning[] {
-  const usual = efficiency >= usualEfficiency.min && efficiency <= usualEfficiency.max;
-  return usual ? [] : [{ code: 'efficiencyUnusual', given: efficiency }];
+/** A warning when an efficiency is legal but outside what tables give for the process, or for any wire. */
+export function efficiencyWarnings(efficiency: number, process = ''): Warning[] {
+  const usual = processRow(process)?.efficiency ?? usualEfficiency;
+  return within(efficiency, usual) ? [] : [{ code: 'efficiencyUnusual', given: efficiency }];
 }
 
 /** Cross-section of a wire in mm2. */
@@ -43,10 +44,15 @@ export function wireMassPerMetre(inputs: WireInputs): Calculation<Required<WireI
   });
 }
 
-type DepositionInputs = WireInputs & { wireSpeedMMin: number; efficiency: number };
+type DepositionInputs = WireInputs & {
+  wireSpeedMMin: number;
+  efficiency: number;
+  /** Process number of ISO 4063, against whose published range the efficiency is held. */
+  process?: string | undefined;
+};
 
 /** Metal laid in kg/h: wire fed (m/min) x mass per metre x deposition efficiency (share, 0.01 to 1). */
-export function depositionRate(inputs: DepositionInputs): Calculation<Required<DepositionInputs>> {
+export function depositionRate(inputs: DepositionInputs): Calculation<DepositionInputs> {
   const { wireDiameterMm, wireSpeedMMin, efficiency, densityKgM3 = steelDensityKgM3 } = inputs;
   const refusal = firstRefusal([
     ['wireDiameterMm', wireDiameterMm, bounds.wireDiameterMm],
@@ -59,9 +65,9 @@ export function depositionRate(inputs: DepositionInputs): Calculation<Required<D
   return calculated({
     value: (gramsPerMinute * minutesPerHour * efficiency) / gramsPerKilogram,
     unit: 'kg/h',
-    inputs: { wireDiameterMm, wireSpeedMMin, efficiency, densityKgM3 },
-    sources: ['massBalance', 'geometry'],
-    warnings: efficiencyWarnings(efficiency),
+    inputs: { ...inputs, densityKgM3 },
+    sources: ['massBalance', 'geometry', 'efficiencyTables'],
+    warnings: efficiencyWarnings(efficiency, inputs.process),
   });
 }
 

@@ -36,4 +36,40 @@ export const processSources = {
     edition: null,
     kind: 'practice',
   },
+  efficiencyTables: {
+    title: 'Filler-metal handbook and wire data sheets, deposition efficiency by process',
+    edition: null,
+    kind: 'handbook',
+  },
+  depositionRanges: {
+    title: 'Job Knowledge 97, deposition rates of arc processes',
+    edition: null,
+    kind: 'handbook',
+  },
+  stubLoss: {
+    title: 'Filler-metal handbook, lesson IX, efficiency of covered electrodes with stub loss',
+    edition: null,
+    kind: 'handbook',
+  },
+  singleRun: {
+    title: 'AWS D1.1, largest fillet in one run of a prequalified procedure',
+    edition: null,
+    kind: 'memory',
+  },
+  meltingRate: {
+    title:
+      'Melting rate of a fed wire: alpha x I + beta x extension x I^2, coefficients of 1.2 mm steel',
+    edition: null,
+    kind: 'memory',
+  },
+  energyBalance: {
+    title: 'Energy balance: mains energy = arc energy / efficiency of the source, and idling',
+    edition: null,
+    kind: 'definition',
+  },
+  gasLoss: {
+    title: 'Loss factor of a cell: gas used / gas calculated over the same time',
+    edition: null,
+    kind: 'definition',
+  },
 } as const satisfies Record<string, Source>;
