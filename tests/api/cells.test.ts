@@ -1,4 +1,4 @@
-import type { Cell } from '@tackboard/contract';
+import type { Cell, CellHours } from '@tackboard/contract';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startTestShop, type Agent, type TestShop } from '../support/app.js';
 import { firstFour } from '../support/first-four.js';
@@ -45,6 +45,12 @@ describe('doors', () => {
   });
   const doors = () => shop;
   firstFour('cells', doors, { method: 'get', path: () => '/api/cells', allowed: 'welder' });
+  firstFour('working hours', doors, {
+    method: 'get',
+    path: () => '/api/working-hours',
+    allowed: 'welder',
+    malformed: { path: '/api/working-hours?days=0', field: 'query.days' },
+  });
   firstFour('add a cell', doors, {
     method: 'post',
     path: () => '/api/cells',
@@ -213,5 +219,53 @@ describe('a calendar', () => {
     const answer = await set(await added(), calendar);
     expect([answer.status, answer.body.code]).toEqual([400, 'INVALID']);
     expect(answer.body.fields[0].field).toBe(field);
+  });
+});
+
+describe('working hours', () => {
+  const hoursOf = async (cell: Cell, query = ''): Promise<CellHours | undefined> => {
+    const answer = await manager.get(`/api/working-hours${query}`);
+    expect(answer.status, answer.body.message).toBe(200);
+    return answer.body.cells.find((each: CellHours) => each.cellId === cell.id);
+  };
+
+  it('start now, take breaks and the planning factor in, and say what is lost and why', async () => {
+    const cell = await added({ planningFactor: 0.8 });
+    await set(cell, {
+      shifts: [early, { ...early, weekday: 2 }, { ...early, weekday: 3 }],
+      dayChanges: [
+        { day: '2026-10-06', kind: 'closed', minutes: 0, reason: 'Town fair' },
+        { day: '2026-10-07', kind: 'overtime', minutes: 60, reason: 'Rush' },
+      ],
+    });
+    const hours = await hoursOf(cell, '?days=3');
+    // The shop's clock stands at Monday 07:00 in Berlin; 450 planned minutes in 480, of which 0.8 become work.
+    expect(hours?.windows.map(({ from, to }) => [from, to])).toEqual([
+      ['2026-10-05T05:00:00.000Z', '2026-10-05T12:00:00.000Z'],
+      ['2026-10-07T04:00:00.000Z', '2026-10-07T12:00:00.000Z'],
+      ['2026-10-07T12:00:00.000Z', '2026-10-07T13:00:00.000Z'],
+    ]);
+    expect(hours?.windows[0]?.share).toBeCloseTo((450 / 480) * 0.8, 12);
+    expect(hours?.windows[2]?.share).toBe(0.8);
+    expect(hours?.losses.map(({ day, reason }) => [day, reason])).toEqual([
+      ['2026-10-06', 'Town fair'],
+    ]);
+  });
+  it('keep to the clock of the shop when it changes in the night', async () => {
+    const cell = await added();
+    await set(cell, { shifts: [{ ...night, weekday: 6 }] });
+    const hours = await hoursOf(cell, '?from=2026-10-24T00:00:00Z&days=2');
+    expect(hours?.windows.map(({ from, to }) => [from, to])).toEqual([
+      ['2026-10-24T20:00:00.000Z', '2026-10-25T05:00:00.000Z'],
+    ]);
+  });
+  it('are none for a cell without shifts, and leave cells out that are not in use', async () => {
+    const cell = await added();
+    expect(await hoursOf(cell)).toEqual({ cellId: cell.id, windows: [], losses: [] });
+    await manager
+      .patch(`/api/cells/${cell.id}`)
+      .send({ active: false, expectedVersion: cell.version })
+      .expect(200);
+    expect(await hoursOf(cell)).toBeUndefined();
   });
 });

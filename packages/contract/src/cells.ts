@@ -8,6 +8,7 @@ import {
   Day,
   DurationMin,
   Id,
+  Instant,
   quantity,
   Reason,
   text,
@@ -74,6 +75,25 @@ export const Cell = CellInput.extend({
 });
 export type Cell = z.infer<typeof Cell>;
 
+/** A span of the calendar in which a cell works; holidays, overtime and shifts are taken in. */
+const WorkingWindow = z.object({
+  from: Instant,
+  to: Instant,
+  /**
+   * Job minutes per minute of the clock: breaks and downtime, whose hours the calendar does not name, thin the
+   * window out, and so does the planning factor.
+   */
+  share: z.number(),
+  staffed: z.boolean(),
+});
+export const CellHours = z.object({
+  cellId: Id,
+  windows: z.array(WorkingWindow),
+  /** Why a cell works less than its shifts say. */
+  losses: z.array(DayChange),
+});
+export type CellHours = z.infer<typeof CellHours>;
+
 const CellParams = z.object({ cellId: Id });
 const area = 'cells';
 export const cells = {
@@ -85,6 +105,20 @@ export const cells = {
     summary: 'All cells with ratings and calendars',
     access: access.tabletOrPerson,
     reply: z.object({ cells: z.array(Cell) }),
+    refusals: [],
+  }),
+  hours: defineRoute({
+    id: 'workingHours',
+    area,
+    method: 'GET',
+    path: '/api/working-hours',
+    summary: 'When each cell works, from now or a given instant on',
+    access: access.tabletOrPerson,
+    query: z.object({
+      from: Instant.optional(),
+      days: z.coerce.number().int().min(1).max(366).default(28),
+    }),
+    reply: z.object({ from: Instant, to: Instant, cells: z.array(CellHours) }),
     refusals: [],
   }),
   add: defineRoute({

@@ -1,6 +1,7 @@
+import { queueTimes } from '@tackboard/calc';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { addWorkingMinutes, plannedMinutes } from './planned-time.js';
+import { addWorkingMinutes, plannedMinutes, workingWindows } from './planned-time.js';
 
 /**
  * Worked by hand on the calendar. Berlin's clock goes from 02:00 to 03:00 on Sunday 29 March 2026 and from 03:00
@@ -175,6 +176,157 @@ describe('adding working minutes', () => {
           Math.abs(count(from, middle) + count(middle, end) - whole) < 1e-6
         );
       }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe('the working windows of a cell', () => {
+  const windowsOf = (
+    from: string,
+    to: string,
+    shifts: readonly Shift[],
+    dayChanges: readonly DayChange[] = [],
+  ) =>
+    workingWindows({
+      ...{ shifts, dayChanges, timeZone, planningFactor: 1 },
+      from: new Date(from),
+      to: new Date(to),
+    }).map((window) => [
+      ...[window.from, window.to].map((each) => each.replace(/:00\.000Z$/, 'Z')),
+      window.share,
+    ]);
+  const whole = { breakMin: 0 };
+
+  it.each([
+    [
+      'a shift over midnight',
+      ['2026-10-05T12:00+02:00', '2026-10-06T12:00+02:00'],
+      [shift(1, '22:00-06:00', whole)],
+      [],
+      [['2026-10-05T20:00Z', '2026-10-06T04:00Z', 1]],
+    ],
+    [
+      'the same, cut by the span asked for',
+      ['2026-10-06T00:00+02:00', '2026-10-06T03:00+02:00'],
+      [shift(1, '22:00-06:00', whole)],
+      [],
+      [['2026-10-05T22:00Z', '2026-10-06T01:00Z', 1]],
+    ],
+    [
+      'the night of 28 March 2027, when the clock goes forward: 7 h',
+      ['2027-03-27T12:00+01:00', '2027-03-28T12:00+02:00'],
+      [shift(6, '22:00-06:00', whole)],
+      [],
+      [['2027-03-27T21:00Z', '2027-03-28T04:00Z', 1]],
+    ],
+    [
+      'the night of 29 March 2026, when it goes forward: 7 h',
+      ['2026-03-28T12:00+01:00', '2026-03-29T12:00+02:00'],
+      [shift(6, '22:00-06:00', whole)],
+      [],
+      [['2026-03-28T21:00Z', '2026-03-29T04:00Z', 1]],
+    ],
+    [
+      'the night of 25 October 2026, when it goes back: 9 h',
+      ['2026-10-24T12:00+02:00', '2026-10-25T12:00+01:00'],
+      [shift(6, '22:00-06:00', whole)],
+      [],
+      [['2026-10-24T20:00Z', '2026-10-25T05:00Z', 1]],
+    ],
+    [
+      'the night of 31 October 2027, when it goes back: 9 h',
+      ['2027-10-30T12:00+02:00', '2027-10-31T12:00+01:00'],
+      [shift(6, '22:00-06:00', whole)],
+      [],
+      [['2027-10-30T20:00Z', '2027-10-31T05:00Z', 1]],
+    ],
+    [
+      'a holiday between two days',
+      ['2026-10-05T00:00+02:00', '2026-10-08T00:00+02:00'],
+      early.map((each) => ({ ...each, ...whole })),
+      [change('2026-10-06', 'closed')],
+      [
+        ['2026-10-05T04:00Z', '2026-10-05T12:00Z', 1],
+        ['2026-10-07T04:00Z', '2026-10-07T12:00Z', 1],
+      ],
+    ],
+    [
+      'the leap day, Tuesday 29 Feb 2028',
+      ['2028-02-29T00:00+01:00', '2028-03-01T00:00+01:00'],
+      early.map((each) => ({ ...each, ...whole })),
+      [],
+      [['2028-02-29T05:00Z', '2028-02-29T13:00Z', 1]],
+    ],
+    [
+      '31 December to 1 January',
+      ['2026-12-31T12:00+01:00', '2027-01-01T12:00+01:00'],
+      [shift(4, '22:00-06:00', whole)],
+      [],
+      [['2026-12-31T21:00Z', '2027-01-01T05:00Z', 1]],
+    ],
+    [
+      'overtime behind the shift and downtime that thins the day out: 300 of 600 min',
+      ['2026-10-05T00:00+02:00', '2026-10-06T00:00+02:00'],
+      [shift(1, '06:00-14:00', whole)],
+      [change('2026-10-05', 'overtime', 120), change('2026-10-05', 'down', 300)],
+      [
+        ['2026-10-05T04:00Z', '2026-10-05T12:00Z', 0.5],
+        ['2026-10-05T12:00Z', '2026-10-05T14:00Z', 0.5],
+      ],
+    ],
+    [
+      'a day that is down altogether',
+      ['2026-10-05T00:00+02:00', '2026-10-06T00:00+02:00'],
+      [shift(1, '06:00-14:00', whole)],
+      [change('2026-10-05', 'down', 480)],
+      [],
+    ],
+    ['a cell with no hours', ['2026-10-05T00:00+02:00', '2026-11-05T00:00+01:00'], [], [], []],
+  ] as const)('%s', (_case, [from, to], shifts, dayChanges, windows) => {
+    expect(windowsOf(from, to, shifts, dayChanges)).toEqual(windows);
+  });
+
+  it('finish a queue when the promise of an order says so', () => {
+    const startMs = Date.parse('2026-03-01T00:00Z');
+    const instant = fc
+      .integer({ min: 0, max: 300 * 24 * 60 })
+      .map((minute) => new Date(startMs + minute * 60_000));
+    const shifts = [...early, ...nights];
+    const dayChanges = [
+      change('2026-04-03', 'closed'),
+      change('2026-05-09', 'overtime', 300),
+      change('2026-10-23', 'down', 200),
+    ];
+    fc.assert(
+      fc.property(
+        instant,
+        fc.array(fc.integer({ min: 1, max: 900 }), { minLength: 1, maxLength: 8 }),
+        (from, steps) => {
+          const to = new Date(from.getTime() + 60 * 86_400_000);
+          const windows = workingWindows({
+            shifts,
+            dayChanges,
+            from,
+            to,
+            timeZone,
+            planningFactor: 0.8,
+          });
+          const walked = queueTimes({
+            fromMin: from.getTime() / 60_000,
+            windows: windows.map((window) => ({
+              startMin: Date.parse(window.from) / 60_000,
+              endMin: Date.parse(window.to) / 60_000,
+              share: window.share,
+            })),
+            steps: steps.map((workMin) => ({ workMin })),
+          });
+          const sum = steps.reduce((total, minutes) => total + minutes, 0);
+          const promised = addWorkingMinutes({ shifts, dayChanges }, from, sum / 0.8, timeZone);
+          const finishMin = walked.ok ? walked.times.at(-1)?.finishMin : null;
+          expect(finishMin).toBeCloseTo((promised?.getTime() ?? 0) / 60_000, 3);
+        },
+      ),
       { numRuns: 60 },
     );
   });

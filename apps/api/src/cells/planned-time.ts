@@ -1,4 +1,4 @@
-import type { Cell } from '@tackboard/contract';
+import type { Cell, CellHours } from '@tackboard/contract';
 import { Temporal } from 'temporal-polyfill';
 
 type Calendar = Cell['calendar'];
@@ -79,6 +79,36 @@ export function addWorkingMinutes(
     leftMin -= spanMin;
   }
   return null;
+}
+
+/**
+ * The spans between two instants in which a cell works, in order and cut to both. `share` is planned minutes per
+ * minute of the clock, times the planning factor: job minutes per minute of the clock.
+ */
+export function workingWindows({
+  from,
+  to,
+  timeZone,
+  planningFactor,
+  ...calendar
+}: PlannedCalendar & {
+  readonly from: Date;
+  readonly to: Date;
+  readonly timeZone: string;
+  readonly planningFactor: number;
+}): CellHours['windows'] {
+  const windows: CellHours['windows'] = [];
+  for (const { startMs, endMs, density, staffed } of spansFrom(calendar, from, timeZone)) {
+    if (startMs >= to.getTime()) break;
+    if (endMs <= from.getTime()) continue;
+    windows.push({
+      from: new Date(Math.max(startMs, from.getTime())).toISOString(),
+      to: new Date(Math.min(endMs, to.getTime())).toISOString(),
+      share: density * planningFactor,
+      staffed,
+    });
+  }
+  return windows;
 }
 
 /** Planned spans in order, from the one that may still run at `from`; no two of them overlap. */

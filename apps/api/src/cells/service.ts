@@ -1,16 +1,23 @@
-import type { BodyOf, Cell, cells } from '@tackboard/contract';
+import type { BodyOf, Cell, cells, QueryOf, ReplyOf } from '@tackboard/contract';
 import type { Actor } from '../actor.js';
 import type { Db } from '../db/client.js';
+import { shopDay } from '../clock.js';
 import { changedFields } from '../events/changed-fields.js';
 import type { Foundation } from '../foundation.js';
 import { notFound, Refusal, refuseField, stale } from '../refusal.js';
 import { calendarFaults } from './calendar-rules.js';
+import { workingWindows } from './planned-time.js';
 import { cellsReader, cellsWriter } from './store.js';
+
+const msPerDay = 86_400_000;
 
 export type CellsService = ReturnType<typeof createCellsService>;
 
-export function createCellsService({ database, uow, newId }: Foundation) {
+export function createCellsService(foundation: Foundation) {
+  const { database, uow, newId } = foundation;
   return {
+    hours: createHours(foundation),
+
     async list(db: Db = database.reader): Promise<{ cells: Cell[] }> {
       return { cells: await cellsReader(db).cells() };
     },
@@ -77,6 +84,29 @@ export function createCellsService({ database, uow, newId }: Foundation) {
         return after;
       });
     },
+  };
+}
+
+/** When the cells in use work, for whoever plans or draws a run queue. */
+function createHours({ database, clock, timeZone }: Foundation) {
+  return async ({
+    from,
+    days,
+  }: QueryOf<typeof cells.hours>): Promise<ReplyOf<typeof cells.hours>> => {
+    const start = from === undefined ? clock.now() : new Date(from);
+    const end = new Date(start.getTime() + days * msPerDay);
+    const [firstDay, lastDay] = [shopDay(start, timeZone), shopDay(end, timeZone)];
+    const all = await cellsReader(database.reader).cells();
+    const hours = all
+      .filter(({ active }) => active)
+      .map(({ id, planningFactor, calendar }) => ({
+        cellId: id,
+        windows: workingWindows({ ...calendar, planningFactor, from: start, to: end, timeZone }),
+        losses: calendar.dayChanges.filter(
+          ({ day, kind }) => kind !== 'overtime' && day >= firstDay && day <= lastDay,
+        ),
+      }));
+    return { from: start.toISOString(), to: end.toISOString(), cells: hours };
   };
 }
 
