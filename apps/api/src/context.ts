@@ -48,8 +48,6 @@ export async function createContext(config: Config, clock: Clock = systemClock) 
   };
 }
 
-type Services = ReturnType<typeof createServices>;
-
 /** In this order: an area is given the services of the areas above it, never their stores. */
 function createServices(foundation: Foundation) {
   const cells = createCellsService(foundation);
