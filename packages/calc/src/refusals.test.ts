@@ -1,5 +1,5 @@
 import * as calc from './index.js';
-import { describeEveryArgument } from './testing/every-argument.js';
+import { accepted, refusesTheImpossible } from './testing/refusal-suite.js';
 
 const good = {
   filletArea: { run: calc.filletArea, args: { throatMm: 4 } },
@@ -107,5 +107,16 @@ const good = {
   },
 };
 
+const table = Object.fromEntries(
+  Object.entries(good).map(([name, { run, args }]) => [name, accepted(run as never, args)]),
+);
+
 // Null stands for a stock that nobody knows.
-describeEveryArgument(good, ['onFeederKg', 'availableL']);
+refusesTheImpossible(table, {
+  null: ['onFeederKg', 'availableL'],
+  nought: [
+    ...['arcS', 'loadS', 'prePostS', 'onFeederKg', 'availableL', 'overWeldShare'],
+    ...['extraAreaShare', 'massKg', 'heightMm', 'setUpMin', 'firstPieceMin', 'pressureBar'],
+    ...['robotFixedMin', 'boothFixedMin', 'programmingMin'],
+  ],
+});
