@@ -14,3 +14,4 @@ export * from './geometry/index.js';
 export * from './process/index.js';
 export * from './production/index.js';
 export * from './qualification/index.js';
+export * from './units/index.js';

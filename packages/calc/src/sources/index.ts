@@ -3,6 +3,7 @@ import { geometrySources } from './geometry.js';
 import { processSources } from './process.js';
 import { productionSources } from './production.js';
 import { qualificationSources } from './qualification.js';
+import { unitSources } from './units.js';
 
 export type { Source, SourceKind } from './source.js';
 
@@ -16,6 +17,7 @@ export const sources = {
   ...processSources,
   ...productionSources,
   ...qualificationSources,
+  ...unitSources,
 } as const;
 
 export type SourceId = keyof typeof sources;

@@ -1,0 +1,201 @@
+import fc from 'fast-check';
+import { evaluate, isUnit, unit as measured } from 'mathjs';
+import { describe, expect, it } from 'vitest';
+import { weldDeposit } from '../geometry/deposit.js';
+import { arcEnergy, arcEnergyFromEnergy } from '../process/arc-energy.js';
+import { throatFromSettings } from '../process/bead.js';
+import { electricityDrawn, electricityPerKg } from '../process/electricity.js';
+import { gasPerMetre, weldGas } from '../process/gas.js';
+import { depositionRate, wireMassPerMetre } from '../process/wire.js';
+import { partsOf, valueOf } from '../testing/value-of.js';
+import { convertUnit } from './convert.js';
+import { entryKinds, readEntry } from './entry.js';
+import { readDecimal } from './number-text.js';
+import { units, unitsLike, type UnitName } from './units.js';
+
+const names = Object.keys(units) as UnitName[];
+const pairs = names.flatMap((from) => unitsLike(from).map((to) => [from, to] as const));
+
+/** Our names as the units library writes them; the second route knows nothing of our factors. */
+const libraryNames: Partial<Record<UnitName, string>> = {
+  'mm/min': 'mm/minute',
+  'cm/min': 'cm/minute',
+  'm/min': 'm/minute',
+  'in/min': 'in/minute',
+  'kg/h': 'kg/hour',
+  'lb/h': 'lbm/hour',
+  lb: 'lbm',
+  'lb/ft': 'lbm/ft',
+  'l/min': 'l/minute',
+  cfh: 'ft^3/hour',
+  m3: 'm^3',
+  ft3: 'ft^3',
+  C: 'degC',
+  F: 'degF',
+};
+const inLibrary = (name: UnitName) => libraryNames[name] ?? name;
+
+describe('conversion', () => {
+  it.each(pairs)('independent: %s to %s as the units library has it', (from, to) => {
+    const ours = valueOf(convertUnit({ value: 37.5, from, to }));
+    const library = measured(37.5, inLibrary(from)).toNumber(inLibrary(to));
+    expect(Math.abs(ours - library)).toBeLessThanOrEqual(1e-9 * Math.abs(library));
+  });
+
+  it.each<[number, UnitName, number, UnitName]>([
+    [1, 'in', 25.4, 'mm'],
+    [1, 'lb', 0.45359237, 'kg'],
+    [212, 'F', 100, 'C'],
+    [-40, 'F', -40, 'C'],
+    [20.472440944881889, 'in/min', 520, 'mm/min'],
+    [52, 'cm/min', 520, 'mm/min'],
+    [1, 'kJ/mm', 25.4, 'kJ/in'],
+    [1, 'kJ/mm', 10, 'kJ/cm'],
+    [32.5, 'kJ/in', 1.279527559055118, 'kJ/mm'],
+    [1, 'cfh', 0.4719474432, 'l/min'],
+  ])('independent: %f %s are %f %s by definition', (value, from, expected, to) => {
+    expect(valueOf(convertUnit({ value, from, to }))).toBeCloseTo(expected, 10);
+  });
+
+  it('comes back to where it started, through any unit of the dimension', () => {
+    const value = fc.double({ min: -200, max: 1e6, noNaN: true });
+    fc.assert(
+      fc.property(fc.constantFrom(...pairs), value, ([from, to], given) => {
+        const there = valueOf(convertUnit({ value: given, from, to }));
+        const back = valueOf(convertUnit({ value: there, from: to, to: from }));
+        expect(Math.abs(back - given)).toBeLessThanOrEqual(1e-9 * Math.max(1, Math.abs(given)));
+      }),
+    );
+  });
+
+  it.each<[what: string, inputs: object, argument: string]>([
+    ['a unit that there is not', { value: 1, from: 'furlong', to: 'mm' }, 'from'],
+    ['another dimension', { value: 1, from: 'kJ/mm', to: 'kg' }, 'to'],
+    ['what is no number', { value: NaN, from: 'mm', to: 'in' }, 'value'],
+    ['text', { value: '12', from: 'mm', to: 'in' }, 'value'],
+    ['colder than absolute zero', { value: -500, from: 'F', to: 'C' }, 'value'],
+  ])('refuses %s', (_what, inputs, argument) => {
+    expect(convertUnit(inputs as Parameters<typeof convertUnit>[0])).toMatchObject({
+      ok: false,
+      refusal: { argument },
+    });
+  });
+});
+
+describe('entry', () => {
+  it.each([
+    ['52', 'cm/min', 520, 'in/min', 20.4724],
+    ['20,5 in/min', 'cm/min', 520.7, 'cm/min', 52.07],
+    ['20.5 IPM', 'mm/min', 520.7, 'cm/min', 52.07],
+    ['1 200', 'mm/min', 1200, 'in/min', 47.2441],
+  ] as const)('reads %s in a travel field of %s', (text, unit, stored, echoUnit, echoValue) => {
+    const read = readEntry({ text, kind: 'travel', unit });
+    expect(valueOf(read)).toBeCloseTo(stored, 9);
+    expect(partsOf(read).echoUnit).toBe(echoUnit);
+    expect(partsOf(read).echoValue).toBeCloseTo(echoValue, 4);
+  });
+
+  it('stores 375 in/min of wire as 9.525 m/min and echoes it', () => {
+    const read = readEntry({ text: '375', kind: 'wireSpeed', unit: 'in/min' });
+    expect(valueOf(read)).toBeCloseTo(9.525, 10);
+    expect(partsOf(read)).toMatchObject({ echoUnit: 'm/min', typedValue: 375 });
+    expect(valueOf(readEntry({ text: '250 °F', kind: 'temperature', unit: 'C' }))).toBeCloseTo(
+      121.111,
+      3,
+    );
+  });
+
+  it.each([
+    ['', 'text'],
+    ['fast', 'text'],
+    ['1,200.5', 'text'],
+    ['12 kg', 'text'],
+    ['12 mm/min/min', 'text'],
+  ])('refuses "%s" and lists the units of the field', (text, argument) => {
+    const read = readEntry({ text, kind: 'travel', unit: 'mm/min' });
+    expect(read).toMatchObject({ ok: false, refusal: { argument, given: text } });
+    expect(read.ok ? '' : read.refusal.allowed).toContain('in/min');
+  });
+
+  it('refuses a field of another dimension and a kind that there is not', () => {
+    expect(readEntry({ text: '1', kind: 'travel', unit: 'kg' })).toMatchObject({
+      refusal: { argument: 'unit', given: 'kg' },
+    });
+    const odd = { text: '1', kind: 'colour' as 'travel', unit: 'kg' as const };
+    expect(readEntry(odd)).toMatchObject({ refusal: { argument: 'kind' } });
+  });
+
+  it('never gives what is not a number, whatever is typed', () => {
+    const kind = fc.constantFrom(...(Object.keys(entryKinds) as (keyof typeof entryKinds)[]));
+    fc.assert(
+      fc.property(fc.oneof(fc.string(), fc.double().map(String)), kind, (text, field) => {
+        const read = readEntry({ text, kind: field, unit: entryKinds[field].stored });
+        expect(read.ok ? Number.isFinite(read.value) : true).toBe(true);
+      }),
+    );
+    expect(readDecimal('1.2.3')).toBeNull();
+  });
+});
+
+const wire = { wireDiameterMm: 1.2, wireSpeedMMin: 8, efficiency: 0.95 };
+const arc = { currentA: 250, voltageV: 27 };
+
+/** The same formulas by a library that carries the units along and refuses to add volts to millimetres. */
+describe('dimensions', () => {
+  it.each<[what: string, ours: number, formula: string, unit: string]>([
+    [
+      'arc energy',
+      valueOf(arcEnergy({ ...arc, travelMmMin: 450 })),
+      ...(['27 V * 250 A / (450 mm/minute)', 'kJ/mm'] as const),
+    ],
+    [
+      'arc energy from energy',
+      valueOf(arcEnergyFromEnergy({ energyJ: 54_000, lengthMm: 60 })),
+      ...(['54000 J / (60 mm)', 'kJ/mm'] as const),
+    ],
+    [
+      'mass of wire',
+      valueOf(wireMassPerMetre(wire)),
+      ...(['pi/4 * (1.2 mm)^2 * 7850 kg/m^3', 'g/m'] as const),
+    ],
+    [
+      'deposition',
+      valueOf(depositionRate(wire)),
+      ...(['pi/4 * (1.2 mm)^2 * 8 m/minute * 7850 kg/m^3 * 0.95', 'kg/hour'] as const),
+    ],
+    [
+      'area laid',
+      partsOf(throatFromSettings({ ...wire, travelMmMin: 450 })).areaMm2,
+      ...(['pi/4 * (1.2 mm)^2 * 8 m/minute * 0.95 / (450 mm/minute)', 'mm^2'] as const),
+    ],
+    [
+      'mass of a weld',
+      valueOf(weldDeposit({ areaMm2: 25, lengthMm: 400, count: 2, metal: 'aluminium' })),
+      ...(['25 mm^2 * 400 mm * 2 * 2700 kg/m^3', 'kg'] as const),
+    ],
+    [
+      'gas per metre',
+      valueOf(gasPerMetre({ gasFlowLMin: 15, travelMmMin: 450 })),
+      ...(['15 l/minute / (450 mm/minute)', 'l/m'] as const),
+    ],
+    [
+      'gas of a weld',
+      valueOf(weldGas({ gasFlowLMin: 15, arcS: 110, starts: 8, preFlowS: 0.5, postFlowS: 1 })),
+      ...(['15 l/minute * (110 s + 8 * 1.5 s)', 'l'] as const),
+    ],
+    [
+      'electricity per kilogram',
+      valueOf(electricityPerKg({ ...arc, sourceEfficiency: 0.85, depositionKgH: 4 })),
+      ...(['27 V * 250 A / (0.85 * 4 kg/hour)', 'kWh/kg'] as const),
+    ],
+    [
+      'electricity drawn',
+      valueOf(electricityDrawn({ ...arc, sourceEfficiency: 0.85, arcS: 110 })),
+      ...(['27 V * 250 A / 0.85 * 110 s', 'kWh'] as const),
+    ],
+  ])('independent: %s', (_what, ours, formula, name) => {
+    const library: unknown = evaluate(formula);
+    if (!isUnit(library)) throw new Error(`${formula} has no unit`);
+    expect(Math.abs(library.toNumber(name) / ours - 1)).toBeLessThan(1e-12);
+  });
+});
