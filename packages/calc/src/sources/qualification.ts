@@ -107,11 +107,6 @@ export const qualificationSources = {
     edition: '2020',
     kind: 'standard',
   },
-  awsPreheat: {
-    title: 'AWS D1.1, table 3.3 (2015) and 5.8 (2020); US Army TI 809-26, table 3-1',
-    edition: '2015',
-    kind: 'standard',
-  },
   awsMinFillet: {
     title: 'AWS D1.1, table 7.7 (2020) and 5.7 (2015): least fillet size',
     edition: '2020',

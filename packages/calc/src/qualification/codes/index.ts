@@ -53,7 +53,6 @@ export {
   maxSinglePassFilletMm,
   mayBePrequalified,
   minFilletLegMm,
-  minPreheatC,
 } from './aws-d1-1/prequalified.js';
 export { crossCheck } from './cross-check.js';
 export type { CrossCheck, Typed } from './cross-check.js';

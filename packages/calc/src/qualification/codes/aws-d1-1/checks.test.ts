@@ -4,7 +4,6 @@ import {
   maxSinglePassFilletMm,
   mayBePrequalified,
   minFilletLegMm,
-  minPreheatC,
   procedureTest,
   suggestedFor,
   suggestProcedureRanges,
@@ -148,23 +147,6 @@ describe('what needs no test', () => {
     expect(minFilletLegMm({ thicknessMm, cyclic: true })).toBe(Math.max(leg, 5));
   });
 
-  const preheat: [string, 'A' | 'B' | 'C', number, number, Confidence][] = [
-    ['aws-preheat-A-20', 'A', 20, 0, 'high'],
-    ['aws-preheat-A-25', 'A', 25, 65, 'high'],
-    ['aws-preheat-B-25', 'B', 25, 10, 'high'],
-    ['aws-preheat-B-40', 'B', 40, 65, 'high'],
-    ['aws-preheat-B-70', 'B', 70, 110, 'high'],
-    ['aws-preheat-C-19', 'C', 19, 10, 'medium'],
-    ['aws-preheat-C-25', 'C', 25, 65, 'medium'],
-    ['aws-preheat-A-70', 'A', 70, 150, 'high'],
-  ];
-  it.each(preheat)(
-    '%s (D1.1:2015 Table 3.3; TI 809-26 Table 3-1)',
-    (_id, category, thicknessMm, degC) => {
-      expect(minPreheatC({ category, thicknessMm })).toBe(degC);
-    },
-  );
-
   it.each([
     ['aws-singlepass-SMAW-H', 'SMAW', 'H', 8],
     ['aws-singlepass-SMAW-F', 'SMAW', 'F', 10],
@@ -178,7 +160,6 @@ describe('what needs no test', () => {
 
   it('gives nothing for a thickness that is none or below the table', () => {
     expect(minFilletLegMm({ thicknessMm: NaN, cyclic: false })).toBe(null);
-    expect(minPreheatC({ category: 'A', thicknessMm: 2 })).toBe(null);
     expect(maxSinglePassFilletMm({ process: 'SAW', position: 'F' })).toBe(null);
   });
 });

@@ -21,42 +21,6 @@ export function minFilletLegMm(weld: { thicknessMm: number; cyclic: boolean }): 
   return leg === null ? null : Math.max(leg, weld.cyclic ? 5 : 0);
 }
 
-type PreheatCategory = 'A' | 'B' | 'C';
-const preheat: Readonly<Record<PreheatCategory, readonly Step<number>[]>> = {
-  A: [
-    { upTo: 20, give: 0 },
-    { upTo: 38, give: 65 },
-    { upTo: 65, give: 110 },
-    { upTo: Infinity, give: 150 },
-  ],
-  B: [
-    { upTo: 20, give: 0 },
-    { upTo: 38, give: 10 },
-    { upTo: 65, give: 65 },
-    { upTo: Infinity, give: 110 },
-  ],
-  C: [
-    { upTo: 20, give: 10 },
-    { upTo: 38, give: 65 },
-    { upTo: 65, give: 110 },
-    { upTo: Infinity, give: 150 },
-  ],
-};
-const tableStartsMm = 3;
-
-/**
- * Least preheat and interpass temperature in degC by category of steel and process and the thickest part in mm.
- * 0 degC stands for metal above freezing: below it, 20 degC is to be reached and held. Null below the table's 3 mm.
- * AWS D1.1:2020, Table 5.8 (2015: 3.3).
- */
-export function minPreheatC(weld: {
-  category: PreheatCategory;
-  thicknessMm: number;
-}): number | null {
-  if (!isThickness(weld.thicknessMm) || weld.thicknessMm < tableStartsMm) return null;
-  return stepOf(preheat[weld.category], weld.thicknessMm);
-}
-
 type AwsPosition = 'F' | 'H' | 'V' | 'OH';
 const singlePass: Readonly<Record<string, Readonly<Record<AwsPosition, number>>>> = {
   SMAW: { F: 10, H: 8, V: 12, OH: 8 },
