@@ -1,5 +1,6 @@
 import { calendarSources } from './calendar.js';
 import { geometrySources } from './geometry.js';
+import { metallurgySources } from './metallurgy.js';
 import { processSources } from './process.js';
 import { productionSources } from './production.js';
 import { qualificationSources } from './qualification.js';
@@ -14,6 +15,7 @@ export type { Source, SourceKind } from './source.js';
 export const sources = {
   ...calendarSources,
   ...geometrySources,
+  ...metallurgySources,
   ...processSources,
   ...productionSources,
   ...qualificationSources,
