@@ -11,3 +11,5 @@ export { filletSection, type FilletSection } from './fillet-section.js';
 export { grooveArea, type Groove, type GrooveCap } from './groove.js';
 export { jointDrawing } from './joint-drawing.js';
 export type { DrawnJoint, DrawnShape, JointDrawing } from './drawn-shapes.js';
+export { excessLimit, excessRules } from './excess-weld-metal.js';
+export { leastFilletLeg, overWelding } from './size-rules.js';

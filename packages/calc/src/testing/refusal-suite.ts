@@ -24,18 +24,16 @@ const impossible = [0, NaN, Infinity, -Infinity, -1, 1e300, '4', null, {}, true]
 const maybeNought =
   /^(gap|bulge|rootFace|bevelAngle|space|preFlow|postFlow|idle|stub|reserve|before)/;
 
-/** Arguments by name that take what others refuse: nothing known, nought, a value below nought. */
+/** Arguments by name that take what others refuse: null for what nobody knows, nought. */
 interface Taken {
   null?: readonly string[];
   nought?: readonly string[];
-  negative?: readonly string[];
 }
 
 /** Tests that a calculation answers with a whole result or with a refusal by name, whatever it is given. */
 export function refusesTheImpossible(table: Record<string, Accepted>, taken: Taken = {}) {
   const isTaken = (argument: string, given: unknown) =>
     (given === null && taken.null?.includes(argument)) ||
-    (given === -1 && taken.negative?.includes(argument)) ||
     (given === 0 && (maybeNought.test(argument) || taken.nought?.includes(argument)));
   describe.each(Object.entries(table))('%s', (_name, { run, args }) => {
     const numbers = Object.keys(args).filter((name) => typeof args[name] === 'number');
