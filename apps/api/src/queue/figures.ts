@@ -1,4 +1,5 @@
 import {
+  assumedWireEfficiency,
   batchGas,
   batchWire,
   cycleTime,
@@ -11,8 +12,6 @@ import type { LoadFacts, StepFacts } from './facts.js';
 
 export type Figures = SetUpCard['figures'];
 
-/** Share of a solid wire that stays in the weld: common practice for gas-shielded wire, not measured here. */
-const wireEfficiency = 0.96;
 /** Gas before and after each weld: common practice, in seconds. */
 const gasPrePostS = 1;
 
@@ -71,7 +70,12 @@ function throatOf({ setUp, welds }: StepFacts): number | null {
   if (setUp === null || !welds.some(({ jointType }) => jointType === 'fillet')) return null;
   const { wireDiameterMm, wireSpeedMMin, travelMmMin } = setUp;
   if (wireDiameterMm === null || wireSpeedMMin === null || travelMmMin === null) return null;
-  const settings = { wireDiameterMm, wireSpeedMMin, travelMmMin, efficiency: wireEfficiency };
+  const settings = {
+    wireDiameterMm,
+    wireSpeedMMin,
+    travelMmMin,
+    efficiency: assumedWireEfficiency,
+  };
   return answered(throatFromSettings(settings))?.value ?? null;
 }
 

@@ -15,4 +15,4 @@ export { electricityDrawn, electricityPerKg } from './electricity.js';
 export * from './gas.js';
 export { filletRuns, runsForArea, singleRunLimit } from './runs.js';
 export { electrodesForMetal, stickEfficiency } from './stick.js';
-export { depositionRate, wireForMetal, wireMassPerMetre } from './wire.js';
+export { assumedWireEfficiency, depositionRate, wireForMetal, wireMassPerMetre } from './wire.js';

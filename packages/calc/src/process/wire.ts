@@ -7,6 +7,9 @@ const gramsPerKilogram = 1000;
 /** Lowest and highest deposition efficiency that published tables give for wires; memory for single processes. */
 const usualEfficiency = { min: 0.75, max: 0.99 };
 
+/** Share of a solid wire that stays in the weld under gas, where nobody has measured it; common practice. */
+export const assumedWireEfficiency = 0.96;
+
 /** A warning when an efficiency is legal but outside what tables give for the process, or for any wire. */
 export function efficiencyWarnings(efficiency: number, process = ''): Warning[] {
   const usual = processRow(process)?.efficiency ?? usualEfficiency;

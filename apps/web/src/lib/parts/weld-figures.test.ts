@@ -21,13 +21,14 @@ const weld = {
   qualityLevel: 'C' as const,
   notes: '',
 };
+const wire = { wireDiameterMm: 1.2, wireSpeedMMin: 9 };
 const steps = [
   {
     number: 10,
     setUps: [
-      { cellCode: 'R1', travelMmMin: 600, frozenAt: '2026-03-14T08:00:00.000Z' },
-      { cellCode: 'B1', travelMmMin: 300, frozenAt: '2026-01-14T08:00:00.000Z' },
-      { cellCode: 'B2', travelMmMin: null, frozenAt: '2026-05-14T08:00:00.000Z' },
+      { cellCode: 'R1', travelMmMin: 600, ...wire, frozenAt: '2026-03-14T08:00:00.000Z' },
+      { cellCode: 'B1', travelMmMin: 300, ...wire, frozenAt: '2026-01-14T08:00:00.000Z' },
+      { cellCode: 'B2', travelMmMin: null, ...wire, frozenAt: '2026-05-14T08:00:00.000Z' },
     ],
   },
 ];
@@ -43,12 +44,16 @@ describe('weldFigures', () => {
   it('takes the leg where there is no throat (area = z x z / 2)', () => {
     expect(weldFigures({ ...weld, throatMm: null, legMm: 6 }, steps).areaMm2).toBe(18);
   });
+  it('takes what a run lays from the newest set-up: 1.131 x 9000 x 0.96 / 600 = 16.29 mm2', () => {
+    expect(weldFigures(weld, steps).laidAreaMm2).toBeCloseTo(16.29, 2);
+  });
   it('gives no figure it cannot know', () => {
     expect(weldFigures({ ...weld, jointType: 'butt' }, [])).toMatchObject({
       areaMm2: null,
       depositG: null,
       arcS: null,
       travelMmMin: null,
+      laidAreaMm2: null,
     });
   });
 });

@@ -1,10 +1,14 @@
 import { arcTime, depositedMass, filletArea } from '@tackboard/calc';
 import type { SetUp } from '@tackboard/contract';
+import { laidAreaOf } from '../joint/joint-of-weld.js';
 import type { WeldBody } from './weld-draft.js';
 
 interface StepWithSetUps {
   readonly number: number;
-  readonly setUps: readonly Pick<SetUp, 'cellCode' | 'travelMmMin' | 'frozenAt'>[];
+  readonly setUps: readonly Pick<
+    SetUp,
+    'cellCode' | 'travelMmMin' | 'wireDiameterMm' | 'wireSpeedMMin' | 'frozenAt'
+  >[];
 }
 
 export interface WeldFigures {
@@ -16,6 +20,8 @@ export interface WeldFigures {
   readonly arcS: number | null;
   readonly travelMmMin: number | null;
   readonly cellCode: string | null;
+  /** What one run lays at the newest set-up. */
+  readonly laidAreaMm2: number | null;
 }
 
 /** What a row of the weld list means for one part: area, deposit, and arc time at the travel of the newest set-up. */
@@ -33,6 +39,7 @@ export function weldFigures(weld: WeldBody, steps: readonly StepWithSetUps[]): W
     arcS: arc?.ok ? arc.value : null,
     travelMmMin,
     cellCode: setUp?.cellCode ?? null,
+    laidAreaMm2: laidAreaOf(setUp),
   };
 }
 
