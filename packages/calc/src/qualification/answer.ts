@@ -34,8 +34,8 @@ export type FitReason =
   | 'tooCold'
   | 'tooHot';
 
-export interface FitLine {
-  variable: FitVariable;
+export interface FitLine<V extends string = FitVariable, R extends string = FitReason> {
+  variable: V;
   result: FitResult;
   given: number | string | null;
   unit: string | null;
@@ -44,7 +44,7 @@ export interface FitLine {
   allowed: readonly string[] | null;
   /** Distance to the nearest limit in `unit`; negative when outside, null when no limit was compared. */
   margin: number | null;
-  reason: FitReason;
+  reason: R;
 }
 
 export interface FitAnswer {

@@ -6,7 +6,10 @@ export { shieldingGasSymbol, type GasMixture } from './designations/shielding-ga
 export * from './fit.js';
 export * from './policy.js';
 export type { Range } from './range.js';
+export { countsAsUse } from './validity/continuity.js';
 export { addDays, addMonths, daysBetween, isDay, type DayText } from './validity/dates.js';
 export { testAfterDisuse, type DisuseTest } from './validity/disuse.js';
 export { openEndedAllowed, type OpenEndedFacts } from './validity/open-ended.js';
 export * from './validity/validity.js';
+export * from './person/index.js';
+export * from './procedure/index.js';

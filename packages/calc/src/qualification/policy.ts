@@ -1,4 +1,5 @@
 import type { FitAnswer, FitResult, FitVariable } from './answer.js';
+import type { PersonVariable } from './person/facts.js';
 
 /** What an answer does: pass; shown and recorded; stopped unless a named role gives a reason; no way on. */
 export type Strength = 'pass' | 'tell' | 'gate' | 'refuse';
@@ -47,6 +48,26 @@ export function fitPolicy(line: {
   const rule = rules[line.variable];
   if (line.result === 'cannotSay') return rule.cannotSay;
   return line.coded ? rule.outsideCoded : rule.outside;
+}
+
+/** Variables that few certificates print: where nothing is on record it is shown, not stopped. */
+const seldomPrinted: ReadonlySet<PersonVariable> = new Set([
+  'transfer',
+  'fillerGroup',
+  'runs',
+  'jointSensor',
+  'arcSensor',
+]);
+
+/** What one line of a person's fit does: the shop's own rule, like that of procedures. */
+export function personPolicy(line: {
+  variable: PersonVariable;
+  result: FitResult;
+  coded: boolean;
+}): Strength {
+  if (line.result === 'inside') return 'pass';
+  if (line.result === 'cannotSay') return seldomPrinted.has(line.variable) ? 'tell' : 'gate';
+  return line.coded ? 'refuse' : 'gate';
 }
 
 const order: readonly Strength[] = ['refuse', 'gate', 'tell', 'pass'];

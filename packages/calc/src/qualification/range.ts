@@ -1,4 +1,4 @@
-import type { FitLine, FitReason, FitResult, FitVariable } from './answer.js';
+import type { FitLine, FitReason, FitResult } from './answer.js';
 
 /** Inclusive limits; an open end is null. Both ends open counts as nothing stated. */
 export interface Range {
@@ -9,9 +9,19 @@ export interface Range {
 /** Room for the last binary digit of a computed value, so that a value on the limit is inside. */
 const relativeTolerance = 1e-9;
 
-type Numeric = { variable: FitVariable; unit: string; given: number | null; range: Range | null };
+type Numeric<V extends string> = {
+  variable: V;
+  unit: string;
+  given: number | null;
+  range: Range | null;
+};
 
-function line(at: Numeric, result: FitResult, reason: FitReason, margin: number | null): FitLine {
+function line<V extends string>(
+  at: Numeric<V>,
+  result: FitResult,
+  reason: FitReason,
+  margin: number | null,
+): FitLine<V> {
   const { variable, unit, given, range } = at;
   const [min, max] = [range?.min ?? null, range?.max ?? null];
   return { variable, result, given, unit, min, max, allowed: null, margin, reason };
@@ -27,7 +37,7 @@ function distances(given: number, { min, max }: Range): { toMin: number; toMax: 
 }
 
 /** One value against inclusive limits, unrounded. A value that is missing or not finite is `cannotSay`. */
-export function judgeNumber(at: Numeric): FitLine {
+export function judgeNumber<V extends string>(at: Numeric<V>): FitLine<V> {
   const { given, range } = at;
   if (range === null || (range.min === null && range.max === null)) {
     return line(at, 'cannotSay', 'rangeMissing', null);
@@ -42,7 +52,10 @@ export function judgeNumber(at: Numeric): FitLine {
 }
 
 /** Several values of one variable, all of which must lie inside; the line names the one nearest a limit. */
-export function judgeNumbers(at: Omit<Numeric, 'given'>, given: readonly number[]): FitLine {
+export function judgeNumbers<V extends string>(
+  at: Omit<Numeric<V>, 'given'>,
+  given: readonly number[],
+): FitLine<V> {
   const lines = given.map((value) => judgeNumber({ ...at, given: value }));
   const unknown = lines.find((each) => each.result === 'cannotSay');
   const known = lines
@@ -53,13 +66,21 @@ export function judgeNumbers(at: Omit<Numeric, 'given'>, given: readonly number[
   return unknown ?? nearest ?? judgeNumber({ ...at, given: null });
 }
 
-type Listed = { variable: FitVariable; given: string | null; allowed: readonly string[] };
+type Listed<V extends string> = {
+  variable: V;
+  given: string | null;
+  allowed: readonly string[];
+};
 
 function plain(text: string): string {
   return text.trim().replace(/\s+/g, ' ').toUpperCase();
 }
 
-function listLine(at: Listed, result: FitResult, reason: FitReason): FitLine {
+function listLine<V extends string>(
+  at: Listed<V>,
+  result: FitResult,
+  reason: FitReason,
+): FitLine<V> {
   const { variable, given, allowed } = at;
   return {
     variable,
@@ -75,7 +96,7 @@ function listLine(at: Listed, result: FitResult, reason: FitReason): FitLine {
 }
 
 /** One designation against the list of the procedure; case and spacing do not count. */
-export function judgeListed(at: Listed): FitLine {
+export function judgeListed<V extends string>(at: Listed<V>): FitLine<V> {
   if (at.allowed.length === 0) return listLine(at, 'cannotSay', 'rangeMissing');
   if (at.given === null || plain(at.given) === '') return listLine(at, 'cannotSay', 'valueMissing');
   const given = plain(at.given);
@@ -89,7 +110,10 @@ export function judgeListed(at: Listed): FitLine {
  * on, so a listed group covers its sub-groups, and a part known by its group alone cannot be told against a
  * listed sub-group.
  */
-export function judgeMaterialGroups(at: Omit<Listed, 'given'>, given: readonly string[]): FitLine {
+export function judgeMaterialGroups<V extends string>(
+  at: Omit<Listed<V>, 'given'>,
+  given: readonly string[],
+): FitLine<V> {
   const lines = given.map((group) => judgeMaterialGroup({ ...at, given: group }));
   return (
     lines.find((each) => each.result === 'outside') ??
@@ -100,7 +124,7 @@ export function judgeMaterialGroups(at: Omit<Listed, 'given'>, given: readonly s
   );
 }
 
-function judgeMaterialGroup(at: Listed): FitLine {
+function judgeMaterialGroup<V extends string>(at: Listed<V>): FitLine<V> {
   const exact = judgeListed(at);
   if (exact.result !== 'outside' || at.given === null) return exact;
   const given = plain(at.given);

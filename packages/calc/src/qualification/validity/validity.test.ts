@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { countsAsUse } from './continuity.js';
 import { addDays, addMonths, daysBetween, isDay } from './dates.js';
 import { testAfterDisuse } from './disuse.js';
 import { openEndedAllowed, type OpenEndedFacts } from './open-ended.js';
@@ -134,6 +135,21 @@ describe('dates of certificates', () => {
       words: '2024-03-14 is before the test on 2024-03-15',
     });
     expect(ask({ extendedOn: '2023-03-14' })).toMatchObject({ reason: 'confirmedBeforeTest' });
+  });
+});
+
+describe('what keeps a qualification alive', () => {
+  const use = (process: string | null, sameEmployer: boolean | null, code = 'AWS D1.1') =>
+    countsAsUse({ code, process: 'GMAW', use: { process, sameEmployer } });
+  it('aws-continuity-other-code (AWS interpretation D1.1-06-I08b, high): the process counts', () => {
+    expect(use('135', true)).toBe('inside');
+    expect(use('136', true)).toBe('outside');
+    expect(use('135', false)).toBe('outside');
+  });
+  it('cannot be told with an input missing or under a code of signed confirmations', () => {
+    expect(use(null, true)).toBe('cannotSay');
+    expect(use('135', null)).toBe('cannotSay');
+    expect(use('135', true, 'ISO 9606-1')).toBe('cannotSay');
   });
 });
 

@@ -1,0 +1,97 @@
+import { expect, it } from 'vitest';
+import type { WpsRanges } from '../fit.js';
+import { wpsBreaches, type SupportingWpqr } from './wps-breaches.js';
+
+/** Invented record; the procedure equals it. */
+const ranges: WpsRanges = {
+  process: '135',
+  mechanisations: ['partlyMechanised', 'fullyMechanised'],
+  materialGroups: ['1'],
+  jointTypes: ['fillet'],
+  positions: ['PA', 'PB'],
+  fillers: ['G3Si1'],
+  gases: ['M21'],
+  thicknessMm: { min: 3, max: 12 },
+  throatMm: { min: 3, max: 6 },
+  wireDiameterMm: { min: 1.2, max: 1.2 },
+  currentA: { min: 180, max: 240 },
+  voltageV: null,
+  wireSpeedMMin: null,
+  travelMmMin: { min: 300, max: 500 },
+  heatInputKjMm: { min: 0.5, max: 1.1 },
+  heatInputBasis: 'heatInput',
+  preheatMinC: 80,
+  interpassMaxC: 250,
+};
+const record: SupportingWpqr = { number: 'PQ-1', code: 'ISO 15614-1', edition: '2017', ranges };
+const breaches = (
+  wps: Partial<WpsRanges>,
+  wpqrs: readonly SupportingWpqr[] = [record],
+  code = 'EN ISO 15614-1:2017',
+) => wpsBreaches({ code, wps: { ...ranges, ...wps }, wpqrs });
+const named = (...given: Parameters<typeof breaches>) =>
+  breaches(...given).map(({ variable, kind }) => `${variable} ${kind}`);
+
+// Which rule holds a procedure to its records is the shop's own; limits are inclusive.
+it('finds none where the procedure equals its record', () => {
+  expect(breaches({})).toEqual([]);
+});
+
+it.each<[string, Partial<WpsRanges>]>([
+  ['process beyond', { process: '141' }],
+  ['mechanisations beyond', { mechanisations: ['manual'] }],
+  ['materialGroups beyond', { materialGroups: ['1.2', '8.1'] }],
+  ['jointTypes beyond', { jointTypes: ['fillet', 'butt'] }],
+  ['positions beyond', { positions: ['PA', 'PF'] }],
+  ['fillers beyond', { fillers: ['G4Si1'] }],
+  ['gases beyond', { gases: ['M21', 'C1'] }],
+  ['thicknessMm beyond', { thicknessMm: { min: 2.9, max: 12 } }],
+  ['throatMm beyond', { throatMm: { min: 3, max: null } }],
+  ['wireDiameterMm beyond', { wireDiameterMm: { min: 1, max: 1.2 } }],
+  ['currentA beyond', { currentA: { min: 180, max: 240.1 } }],
+  ['travelMmMin beyond', { travelMmMin: { min: null, max: 500 } }],
+  ['heatInputKjMm beyond', { heatInputKjMm: { min: 0.4, max: 1 } }],
+  ['heatInputBasis beyond', { heatInputBasis: 'arcEnergy' }],
+  ['preheatMinC beyond', { preheatMinC: 79 }],
+  ['preheatMinC beyond', { preheatMinC: null }],
+  ['interpassMaxC beyond', { interpassMaxC: 251 }],
+  ['interpassMaxC beyond', { interpassMaxC: null }],
+  ['thicknessMm silent', { thicknessMm: null }],
+  ['positions silent', { positions: [] }],
+  ['throatMm silent', { throatMm: null }],
+])('names %s', (breach, wps) => {
+  expect(named(wps)).toEqual([breach]);
+});
+
+it('shows what the procedure states and what each record allows', () => {
+  const thick = {
+    ...record,
+    number: 'PQ-2',
+    ranges: { ...ranges, thicknessMm: { min: 12, max: 24 } },
+  };
+  expect(breaches({ thicknessMm: { min: 3, max: 24 } }, [record, thick])).toEqual([
+    {
+      variable: 'thicknessMm',
+      kind: 'beyond',
+      wps: { min: 3, max: 24 },
+      allowed: [
+        { wpqr: 'PQ-1', stated: { min: 3, max: 12 } },
+        { wpqr: 'PQ-2', stated: { min: 12, max: 24 } },
+      ],
+    },
+  ]);
+  expect(named({ thicknessMm: { min: 14, max: 20 } }, [record, thick])).toEqual([]);
+});
+
+it('counts only records of the same code family', () => {
+  expect(named({}, [{ ...record, code: 'AWS D1.1', edition: '2020' }])).toEqual(['code beyond']);
+  expect(named({}, [{ ...record, code: 'no code' }])).toEqual(['code beyond']);
+  expect(named({}, [record], 'ASME IX')).toEqual(['code beyond']);
+  expect(named({}, [])).toEqual(['code silent']);
+});
+
+it('takes what a record leaves open as no breach, and a sub-group as held by its group', () => {
+  expect(named({ voltageV: { min: 20, max: 30 } })).toEqual([]);
+  expect(named({ materialGroups: ['1.1', '1.2'] })).toEqual([]);
+  expect(named({ materialGroups: ['11'] })).toEqual(['materialGroups beyond']);
+});
