@@ -22,7 +22,7 @@ export interface DrawnShape {
 }
 
 /** Figures that stand beside the picture, from the same numbers; null where there are none. */
-export interface DrawnFigures {
+interface DrawnFigures {
   drawnAreaMm2: number;
   drawnThroatMm: number | null;
   drawnLegMm: number | null;

@@ -169,7 +169,7 @@ export function flankMm({ preparationDepthMm, radiusMm, angleRad }: GrooveShape)
 }
 
 /** Width in mm by which one prepared plate opens the groove at its face. */
-export function openingMm(shape: GrooveShape): number {
+function openingMm(shape: GrooveShape): number {
   return shape.radiusMm * Math.cos(shape.angleRad) + flankMm(shape) * Math.tan(shape.angleRad);
 }
 

@@ -3,7 +3,7 @@ import { flankMm, grooveWidths, type GrooveCap, type GrooveShape } from './groov
 import { bulgedLine, type Point, type Polygon } from './polygon.js';
 
 /** Straight pieces in which a curve is drawn; the area of a parabola so drawn is 1 / pieces^2 too small. */
-export const drawnPieces = 64;
+const drawnPieces = 64;
 
 /**
  * Outline of a fillet's metal in mm. Its root is at 0, 0; the standing part is to the left and above, its

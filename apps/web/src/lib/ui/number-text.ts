@@ -1,9 +1,9 @@
+import { readDecimal } from '@tackboard/calc';
+
 export type NumberReading =
   | { readonly kind: 'empty' }
   | { readonly kind: 'number'; readonly value: number }
   | { readonly kind: 'refused' };
-
-const plainNumber = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/;
 
 /**
  * Reads a typed number. Comma and point are both the decimal mark; a thin or plain space may group
@@ -11,9 +11,7 @@ const plainNumber = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/;
  * read differently in different countries. Nothing is corrected or rounded.
  */
 export function readNumber(typed: string): NumberReading {
-  const compact = typed.trim().replace(/(?<=\d)[\u0020\u00a0\u2009\u202f](?=\d{3}(\D|$))/g, '');
-  if (compact === '') return { kind: 'empty' };
-  const withAsciiMinus = compact.replace(/^\u2212/, '-');
-  if (!plainNumber.test(withAsciiMinus)) return { kind: 'refused' };
-  return { kind: 'number', value: Number(withAsciiMinus.replace(',', '.')) };
+  if (typed.trim() === '') return { kind: 'empty' };
+  const value = readDecimal(typed);
+  return value === null ? { kind: 'refused' } : { kind: 'number', value };
 }
