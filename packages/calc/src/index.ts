@@ -12,6 +12,7 @@ export * from './sources/index.js';
 export * from './calendar/index.js';
 export * from './geometry/index.js';
 export * from './metallurgy/index.js';
+export * from './planning/index.js';
 export * from './process/index.js';
 export * from './production/index.js';
 export * from './qualification/index.js';

@@ -1,6 +1,7 @@
 import { calendarSources } from './calendar.js';
 import { geometrySources } from './geometry.js';
 import { metallurgySources } from './metallurgy.js';
+import { planningSources } from './planning.js';
 import { processSources } from './process.js';
 import { productionSources } from './production.js';
 import { qualificationSources } from './qualification.js';
@@ -16,6 +17,7 @@ export const sources = {
   ...calendarSources,
   ...geometrySources,
   ...metallurgySources,
+  ...planningSources,
   ...processSources,
   ...productionSources,
   ...qualificationSources,

@@ -1,0 +1,20 @@
+export type {
+  AnnouncedStart,
+  LaneOrder,
+  OpenHours,
+  PlanCell,
+  PlanProblem,
+  PlanStep,
+} from './problem.js';
+export type { PlanNote } from './notes.js';
+export { planStepsMax } from './check.js';
+export { exactStepsMax } from './exact.js';
+export { stopAfterSlices, type ShouldStop } from './stop.js';
+export {
+  evaluateOrder,
+  planOrder,
+  searchOrder,
+  type OrderSearch,
+  type PlacedStep,
+  type PlannedOrder,
+} from './search.js';

@@ -1,0 +1,154 @@
+import { refused, type Refused } from '../result.js';
+import { buildOrder } from './build.js';
+import { checkLanes, checkProblem, checkWalk } from './check.js';
+import { keepsHeld, newWalk, walkLanes } from './evaluate.js';
+import { exactOrder, exactStepsMax } from './exact.js';
+import { improveLanes, type Improver } from './improve-lanes.js';
+import { improveShop } from './improve-shop.js';
+import { notesOf, type PlanNote } from './notes.js';
+import type { LaneOrder, PlanProblem } from './problem.js';
+import type { ShouldStop } from './stop.js';
+import { named, numbered, tablesOf, type NumberedLanes, type Tables } from './tables.js';
+
+/** A search for a cheaper order, to be carried on slice by slice so that a worker can listen in between. */
+export interface OrderSearch {
+  /** Cost of the best order so far: weight x minutes late, and announced starts not kept. */
+  costSoFar: () => number;
+  /** The best order so far, step ids per cell. */
+  lanesSoFar: () => string[][];
+  /** Works for a few milliseconds. */
+  improve: () => void;
+  /** True when the order is proven to be the best, or nothing may move: no further work can help. */
+  isProven: () => boolean;
+  notes: readonly PlanNote[];
+}
+
+function standing(lanes: NumberedLanes, cost: number): Improver {
+  return { cost: () => cost, lanes: () => lanes, improve: () => {} };
+}
+
+/** The cheaper of the rule's order and today's; the rule's may not fit around held work. */
+function startOf(problem: PlanProblem, tables: Tables): { lanes: NumberedLanes; cost: number } {
+  const built = buildOrder(tables);
+  const walk = newWalk(tables);
+  const cost = keepsHeld(tables, built) ? walkLanes(tables, built, walk) : Infinity;
+  if (!problem.today) return { lanes: built, cost };
+  const today = numbered(problem, problem.today);
+  const todayCost = walkLanes(tables, today, walk);
+  return todayCost <= cost ? { lanes: today, cost: todayCost } : { lanes: built, cost };
+}
+
+/**
+ * Begins a search for the order with the least cost. Up to ten steps that wait for no others are solved exactly at
+ * once. Integer minutes, seeded: the same problem, seed and number of slices give the same order. Refuses a problem
+ * that cannot be planned, in words. Method: ATCS rule, then iterated local search (see the sources named planning).
+ */
+export function searchOrder({
+  problem,
+  seed,
+}: {
+  problem: PlanProblem;
+  seed: number;
+}): { ok: true; search: OrderSearch } | Refused {
+  const wrong = checkProblem(problem);
+  if (wrong) return refused(wrong);
+  const tables = tablesOf(problem);
+  const stuck = problem.today && checkWalk(problem, tables, problem.today, 'today');
+  if (stuck) return refused(stuck);
+  const start = startOf(problem, tables);
+  const notes = notesOf(problem);
+  const fixed = problem.steps.every((step) => step.hold);
+  const small = tables.steps <= exactStepsMax && tables.after.every((list) => list.length === 0);
+  let improver: Improver;
+  if (fixed) improver = standing(start.lanes, start.cost);
+  else if (small) {
+    const lanes = exactOrder(tables);
+    const cost = walkLanes(tables, lanes, newWalk(tables));
+    improver = cost < start.cost ? standing(lanes, cost) : standing(start.lanes, start.cost);
+  } else if (tables.plain) improver = improveLanes(tables, start.lanes, seed);
+  else improver = improveShop(tables, start.lanes, seed);
+  return {
+    ok: true,
+    search: {
+      costSoFar: improver.cost,
+      lanesSoFar: () => named(problem, improver.lanes()),
+      improve: improver.improve,
+      isProven: () => fixed || small || improver.cost() === 0,
+      notes,
+    },
+  };
+}
+
+export interface PlannedOrder {
+  lanes: string[][];
+  cost: number;
+  proven: boolean;
+  notes: readonly PlanNote[];
+}
+
+/** Searches until `shouldStop` answers true or the order is proven best; asked before every slice. */
+export function planOrder({
+  problem,
+  seed,
+  shouldStop,
+}: {
+  problem: PlanProblem;
+  seed: number;
+  shouldStop: ShouldStop;
+}): ({ ok: true } & PlannedOrder) | Refused {
+  const begun = searchOrder({ problem, seed });
+  if (!begun.ok) return begun;
+  const { search } = begun;
+  while (!search.isProven() && !shouldStop()) search.improve();
+  return {
+    ok: true,
+    lanes: search.lanesSoFar(),
+    cost: search.costSoFar(),
+    proven: search.isProven(),
+    notes: search.notes,
+  };
+}
+
+/** Start, finish and cost of one step in an order. */
+export interface PlacedStep {
+  id: string;
+  cell: string;
+  startMin: number;
+  /** Change-over before the work; part of the time from start to finish. */
+  setupMin: number;
+  finishMin: number;
+  lateMin: number;
+  lateCost: number;
+  /** Cost of an announced start that is not kept. */
+  movedCost: number;
+}
+
+/** The exact cost of an order, whoever made it, with every step's times. */
+export function evaluateOrder({
+  problem,
+  lanes,
+}: {
+  problem: PlanProblem;
+  lanes: LaneOrder;
+}): { ok: true; cost: number; steps: PlacedStep[][] } | Refused {
+  const wrong = checkProblem(problem) ?? checkLanes(problem, lanes, 'lanes');
+  if (wrong) return refused(wrong);
+  const tables = tablesOf(problem);
+  const stuck = checkWalk(problem, tables, lanes, 'lanes');
+  if (stuck) return refused(stuck);
+  const walk = newWalk(tables);
+  const cost = walkLanes(tables, numbered(problem, lanes), walk);
+  const steps = numbered(problem, lanes).map((lane, cell) =>
+    lane.map((step) => ({
+      id: problem.steps[step - 1]!.id,
+      cell: problem.cells[cell]!.id,
+      startMin: walk.start[step]!,
+      setupMin: walk.spanMin[step]! - tables.work[cell]![step]!,
+      finishMin: walk.finish[step]!,
+      lateMin: Math.max(walk.finish[step]! - tables.due[step]!, 0),
+      lateCost: walk.lateCost[step]!,
+      movedCost: walk.movedCost[step]!,
+    })),
+  );
+  return { ok: true, cost, steps };
+}
