@@ -119,22 +119,31 @@ function readingOf(variable: FitVariable, read: Readings): number | null {
   return byVariable[variable] ?? null;
 }
 
-function weldLines(weld: WeldFacts, settings: SettingFacts, wps: WpsRanges): FitLine[] {
+/**
+ * The lines of a weld that hang on the drawing alone, before anything is loaded or dialled. The mechanisation of a
+ * cell is judged where one is given.
+ */
+export function weldLines(
+  weld: WeldFacts,
+  cell: { mechanisation?: string | null },
+  wps: WpsRanges,
+): FitLine[] {
   const processes = wps.process.trim() === '' ? [] : [wps.process];
   const lines: FitLine[] = [
     judgeListed({ variable: 'process', given: weld.process, allowed: processes }),
-    judgeListed({
-      variable: 'mechanisation',
-      given: settings.mechanisation,
-      allowed: wps.mechanisations,
-    }),
+  ];
+  if (cell.mechanisation !== undefined) {
+    const given = cell.mechanisation;
+    lines.push(judgeListed({ variable: 'mechanisation', given, allowed: wps.mechanisations }));
+  }
+  lines.push(
     judgeMaterialGroups(
       { variable: 'materialGroup', allowed: wps.materialGroups },
       weld.materialGroups,
     ),
     judgeNumbers({ variable: 'thickness', unit: 'mm', range: wps.thicknessMm }, weld.thicknessesMm),
     judgeListed({ variable: 'jointType', given: weld.jointType, allowed: wps.jointTypes }),
-  ];
+  );
   if (weld.jointType === 'fillet') {
     lines.push(
       judgeNumber({ variable: 'throat', unit: 'mm', given: weld.throatMm, range: wps.throatMm }),

@@ -27,28 +27,38 @@ function line<V extends string>(
   return { variable, result, given, unit, min, max, allowed: null, margin, reason };
 }
 
-function distances(given: number, { min, max }: Range): { toMin: number; toMax: number } {
-  const reach = (limit: number, distance: number) =>
-    Math.abs(distance) <= relativeTolerance * Math.max(1, Math.abs(limit)) ? 0 : distance;
-  return {
-    toMin: min === null ? Infinity : reach(min, given - min),
-    toMax: max === null ? Infinity : reach(max, max - given),
-  };
+function distance(room: number, limit: number): number {
+  return Math.abs(room) <= relativeTolerance * Math.max(1, Math.abs(limit)) ? 0 : room;
+}
+
+function isNothing(range: Range | null): range is null {
+  return range === null || (range.min === null && range.max === null);
+}
+
+/** The result alone, for comparing very many values: as `judgeNumber`, without the line. */
+export function resultOfNumber(given: number | null, range: Range | null): FitResult {
+  if (isNothing(range) || given === null || !Number.isFinite(given)) return 'cannotSay';
+  return marginOf(given, range) >= 0 ? 'inside' : 'outside';
+}
+
+/** Distance to the nearer limit, negative outside; a distance within the tolerance is none. */
+export function marginOf(given: number, { min, max }: Range): number {
+  const toMin = min === null ? Infinity : distance(given - min, min);
+  const toMax = max === null ? Infinity : distance(max - given, max);
+  return Math.min(toMin, toMax);
 }
 
 /** One value against inclusive limits, unrounded. A value that is missing or not finite is `cannotSay`. */
 export function judgeNumber<V extends string>(at: Numeric<V>): FitLine<V> {
   const { given, range } = at;
-  if (range === null || (range.min === null && range.max === null)) {
-    return line(at, 'cannotSay', 'rangeMissing', null);
-  }
+  if (isNothing(range)) return line(at, 'cannotSay', 'rangeMissing', null);
   if (given === null || !Number.isFinite(given)) {
     return line({ ...at, given: null }, 'cannotSay', 'valueMissing', null);
   }
-  const { toMin, toMax } = distances(given, range);
-  const margin = Math.min(toMin, toMax);
+  const margin = marginOf(given, range);
   if (margin >= 0) return line(at, 'inside', 'inRange', margin);
-  return line(at, 'outside', toMin < 0 ? 'belowMin' : 'aboveMax', margin);
+  const isBelow = range.min !== null && distance(given - range.min, range.min) < 0;
+  return line(at, 'outside', isBelow ? 'belowMin' : 'aboveMax', margin);
 }
 
 /** Several values of one variable, all of which must lie inside; the line names the one nearest a limit. */
