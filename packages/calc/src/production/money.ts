@@ -9,7 +9,7 @@ export const moneyBounds = {
 } as const satisfies Record<string, Bound>;
 
 /** Refuses a currency that is no word of one to five letters or signs; it only labels the figures. */
-export function currencyRefusal(currency: unknown): ArgumentRefusal | null {
+function currencyRefusal(currency: unknown): ArgumentRefusal | null {
   const isLabel = typeof currency === 'string' && /^[\p{L}\p{Sc}]{1,5}$/u.test(currency);
   if (isLabel) return null;
   return { argument: 'currency', given: currency, allowed: 'a code or sign such as EUR' };

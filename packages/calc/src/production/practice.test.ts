@@ -5,6 +5,7 @@ import { partsOf, valueOf } from '../testing/value-of.js';
 import { learningTime } from './learning-curve.js';
 import { operatorFactor, taskTime, usualOperatorFactors } from './operator-factor.js';
 import { fromPastRuns } from './past-runs.js';
+import { taktTime } from './takt.js';
 import { batchYield, partsToStart } from './yield.js';
 
 /** printed: Wideman, appendix 2, cumulative average at 80 %: the second unit takes 60 %, the average of 4 is 64 %. */
@@ -70,6 +71,13 @@ it('independent: 10 min of arc at an operator factor of 0.3 are 33.3 min, and ba
     0.3,
     9,
   );
+});
+
+/** printed: arcsolinc.com, article on robot efficiency. */
+it('printed: 7 h at 85 % are 21 420 s, 357 parts at a takt of 60 s', () => {
+  const availableMin = 7 * 60 * 0.85;
+  expect(availableMin * 60).toBeCloseTo(21_420, 6);
+  expect(valueOf(taktTime({ availableMin, demand: 357 }))).toBeCloseTo(60, 9);
 });
 
 it('echoes over what the operator factor was taken, and refuses more arc than time', () => {
