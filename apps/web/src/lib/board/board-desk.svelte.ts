@@ -1,4 +1,6 @@
-import { queue, type Lane, type QueuedStep } from '@tackboard/contract';
+import { cells, queue, type CellHours, type Lane, type QueuedStep } from '@tackboard/contract';
+import type { PlannedTime, WorkingWindow } from '@tackboard/calc';
+import { untrack } from 'svelte';
 import { Act } from '../api/act.svelte.js';
 import { call } from '../api/call.js';
 import { Resource } from '../live/resource.svelte.js';
@@ -12,8 +14,11 @@ import {
   placeLater,
   type Place,
 } from './lane-order.js';
+import { minuteOf, plannedTimes, windowsByCell } from './lane-times.js';
 
 type Move = 'earlier' | 'later' | 'left' | 'right';
+
+const longestDays = 366;
 
 /** The board: what the server says, and one move that is shown until the server has answered. */
 export class BoardDesk {
@@ -33,6 +38,61 @@ export class BoardDesk {
     const move = this.#pending;
     return move === null ? lanes : arranged<QueuedStep, Lane>(lanes, move.stepId, move.place);
   });
+
+  #days = $state(28);
+  readonly hours = new Resource(
+    async () => call(cells.hours, { query: { days: this.#days } }),
+    ['cell'],
+  );
+  #elapsedMin = $state(0);
+  /** The time of the server in minutes since 1970, as far as it is known here. */
+  readonly nowMin = $derived(
+    Math.max(
+      ...[this.board.data?.asOf, this.hours.data?.from].map((at) => (at ? minuteOf(at) : 0)),
+    ) + this.#elapsedMin,
+  );
+  readonly #windows = $derived(windowsByCell(this.hours.data?.cells ?? []));
+  readonly #times = $derived(
+    this.hours.data &&
+      plannedTimes({ lanes: this.lanes, windows: this.#windows, nowMin: this.nowMin }),
+  );
+
+  constructor() {
+    $effect(() => {
+      void this.board.data;
+      this.#elapsedMin = 0;
+      const timer = setInterval(() => (this.#elapsedMin += 1), 60_000);
+      return () => clearInterval(timer);
+    });
+    // A long queue asks for more of the calendar, until its end is in sight.
+    $effect(() => {
+      const short = this.lanes.some(
+        ({ cellId, steps }) =>
+          this.windowsAt(cellId).length > 0 &&
+          steps.some(({ id }) => this.#times?.get(id)?.finishMin === null),
+      );
+      if (short && !this.hours.loading)
+        untrack(() => (this.#days = Math.min(longestDays, this.#days * 3)));
+    });
+  }
+
+  /** How many days of the calendars are known. */
+  get daysKnown(): number {
+    return this.#days;
+  }
+
+  windowsAt(cellId: string): readonly WorkingWindow[] {
+    return this.#windows.get(cellId) ?? [];
+  }
+
+  lossesAt(cellId: string): CellHours['losses'] {
+    return this.hours.data?.cells.find((cell) => cell.cellId === cellId)?.losses ?? [];
+  }
+
+  /** When a step is planned; undefined until the calendars are known. */
+  timeOf(step: Pick<QueuedStep, 'id'>): PlannedTime | undefined {
+    return this.#times?.get(step.id);
+  }
 
   mayMove(step: QueuedStep): boolean {
     return session.may(queue.move) && (step.state === 'waiting' || step.state === 'blocked');

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cardHeightRem, minutesAhead, setUpShare } from './card-size.js';
+import { cardHeightRem, setUpShare } from './card-size.js';
 
 describe('cardHeightRem', () => {
   it('grows with the planned minutes between its limits', () => {
@@ -11,17 +11,14 @@ describe('cardHeightRem', () => {
 });
 
 describe('setUpShare', () => {
+  const work = { plannedMin: 100, setUpMin: 25, goodCount: 0, scrapCount: 0 };
   it('is a part of the whole and never more', () => {
-    expect(setUpShare({ plannedMin: 100, setUpMin: 25 })).toBe(0.25);
-    expect(setUpShare({ plannedMin: 20, setUpMin: 25 })).toBe(1);
-    expect(setUpShare({ plannedMin: 0, setUpMin: 25 })).toBe(0);
+    expect(setUpShare(work)).toBe(0.25);
+    expect(setUpShare({ ...work, plannedMin: 20 })).toBe(1);
+    expect(setUpShare({ ...work, plannedMin: 0 })).toBe(0);
   });
-});
-
-describe('minutesAhead', () => {
-  it('adds up what stands before', () => {
-    expect(minutesAhead([{ plannedMin: 30 }, { plannedMin: 45 }, { plannedMin: 5 }])).toEqual([
-      0, 30, 75,
-    ]);
+  it('is behind once a part is made', () => {
+    expect(setUpShare({ ...work, goodCount: 1 })).toBe(0);
+    expect(setUpShare({ ...work, scrapCount: 1 })).toBe(0);
   });
 });

@@ -8,17 +8,15 @@ export function cardHeightRem(plannedMin: number): number {
   return Math.min(longestRem, Math.max(shortestRem, (plannedMin / 60) * remPerHour));
 }
 
-/** The share of the planned minutes that goes into setting up, 0 to 1. */
-export function setUpShare({ plannedMin, setUpMin }: { plannedMin: number; setUpMin: number }) {
-  return plannedMin <= 0 ? 0 : Math.min(1, Math.max(0, setUpMin / plannedMin));
+interface Work {
+  readonly plannedMin: number;
+  readonly setUpMin: number;
+  readonly goodCount: number;
+  readonly scrapCount: number;
 }
 
-/** For each step the planned minutes of the steps that stand before it. */
-export function minutesAhead(steps: readonly { readonly plannedMin: number }[]): number[] {
-  let sum = 0;
-  return steps.map(({ plannedMin }) => {
-    const ahead = sum;
-    sum += plannedMin;
-    return ahead;
-  });
+/** The share of the minutes still ahead that goes into setting up, 0 to 1; none once a part is made. */
+export function setUpShare({ plannedMin, setUpMin, goodCount, scrapCount }: Work): number {
+  if (plannedMin <= 0 || goodCount + scrapCount > 0) return 0;
+  return Math.min(1, Math.max(0, setUpMin / plannedMin));
 }

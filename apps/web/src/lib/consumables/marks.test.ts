@@ -29,10 +29,11 @@ describe('loadState', () => {
 });
 
 describe('lacksCertificate', () => {
-  it('asks for one where the lot goes into the weld', () => {
+  it('asks for one where the lot becomes part of the weld', () => {
     expect(lacksCertificate({ kind: 'wire', certificate: null })).toBe(true);
-    expect(lacksCertificate({ kind: 'gas', certificate: null })).toBe(true);
+    expect(lacksCertificate({ kind: 'electrode', certificate: null })).toBe(true);
     expect(lacksCertificate({ kind: 'wire', certificate: '3.1 L-77' })).toBe(false);
+    expect(lacksCertificate({ kind: 'gas', certificate: null })).toBe(false);
     expect(lacksCertificate({ kind: 'tip', certificate: null })).toBe(false);
   });
 });

@@ -37,7 +37,7 @@ function needOf({ kind, unit }: Pick<Load, 'kind' | 'unit'>, batch: BatchNeed): 
   return null;
 }
 
-/** Tips wear and do not go into the weld: no certificate is asked for them. */
+/** Asked for what becomes part of the weld: wire and electrodes, by common practice neither gas nor tips. */
 export function lacksCertificate(lot: Pick<Lot, 'kind' | 'certificate'>): boolean {
-  return lot.kind !== 'tip' && lot.certificate === null;
+  return (lot.kind === 'wire' || lot.kind === 'electrode') && lot.certificate === null;
 }

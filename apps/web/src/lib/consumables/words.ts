@@ -18,10 +18,15 @@ export function amount(value: number, unit: string): string {
   return `${plainNumber(value)} ${unit}`;
 }
 
+/** What is reckoned and not weighed: litres whole, the rest to the hundredth. */
+function reckoned(value: number, unit: string): string {
+  return `${plainNumber(value, unit === 'l' ? 0 : 2)} ${unit}`;
+}
+
 export function loadMark(load: Pick<Load, 'unit'>, state: LoadState) {
   if (state.kind === 'unknown') return { tone: 'unknown', word: m.stock_need_unknown() } as const;
   if (state.kind === 'usedUp') return { tone: 'stop', word: m.stock_used_up() } as const;
-  const need = { need: amount(state.need, load.unit), job: state.jobNumber };
+  const need = { need: reckoned(state.need, load.unit), job: state.jobNumber };
   return state.kind === 'short'
     ? ({ tone: 'tell', word: m.stock_short(need) } as const)
     : ({ tone: 'good', word: m.stock_enough(need) } as const);
