@@ -49,11 +49,7 @@ export { coversMaterialPair } from './iso-15614-1/materials.js';
 export type { GroupedMaterial, MaterialPair } from './iso-15614-1/materials.js';
 export { levelOf, levelServes } from './iso-15614-1/level.js';
 export { coversPNumbers } from './asme-ix/p-numbers.js';
-export {
-  maxSinglePassFilletMm,
-  mayBePrequalified,
-  minFilletLegMm,
-} from './aws-d1-1/prequalified.js';
+export { maxSinglePassFilletMm, mayBePrequalified } from './aws-d1-1/prequalified.js';
 export { crossCheck } from './cross-check.js';
 export type { CrossCheck, Typed } from './cross-check.js';
 export { judgeSuggested } from './judge.js';

@@ -3,7 +3,6 @@ import {
   judgeSuggested,
   maxSinglePassFilletMm,
   mayBePrequalified,
-  minFilletLegMm,
   procedureTest,
   suggestedFor,
   suggestProcedureRanges,
@@ -136,18 +135,6 @@ describe('what needs no test', () => {
   });
 
   it.each([
-    ['aws-minfillet-6', 6, 3],
-    ['aws-minfillet-10', 10, 5],
-    ['aws-minfillet-12', 12, 5],
-    ['aws-minfillet-16', 16, 6],
-    ['aws-minfillet-20', 20, 6],
-    ['aws-minfillet-25', 25, 8],
-  ])('%s (Table 7.7; AWS forum 289063; high)', (_id, thicknessMm, leg) => {
-    expect(minFilletLegMm({ thicknessMm, cyclic: false })).toBe(leg);
-    expect(minFilletLegMm({ thicknessMm, cyclic: true })).toBe(Math.max(leg, 5));
-  });
-
-  it.each([
     ['aws-singlepass-SMAW-H', 'SMAW', 'H', 8],
     ['aws-singlepass-SMAW-F', 'SMAW', 'F', 10],
     ['aws-singlepass-GMAW-F', 'GMAW', 'F', 12],
@@ -158,8 +145,7 @@ describe('what needs no test', () => {
     expect(maxSinglePassFilletMm({ process, position })).toBe(mm);
   });
 
-  it('gives nothing for a thickness that is none or below the table', () => {
-    expect(minFilletLegMm({ thicknessMm: NaN, cyclic: false })).toBe(null);
+  it('gives nothing for a process that the table does not limit this way', () => {
     expect(maxSinglePassFilletMm({ process: 'SAW', position: 'F' })).toBe(null);
   });
 });

@@ -1,25 +1,4 @@
 import { isShortCircuit, processLetters } from '../../designations/processes.js';
-import { stepOf, type Step } from '../steps.js';
-
-const isThickness = (mm: number) => Number.isFinite(mm) && mm > 0;
-
-const leastLeg: readonly Step<number>[] = [
-  { upTo: 6, give: 3 },
-  { upTo: 12, give: 5 },
-  { upTo: 20, give: 6 },
-  { upTo: Infinity, give: 8 },
-];
-
-/**
- * Least leg of a fillet in mm, metric column. `thicknessMm` is the thinner part for low-hydrogen processes, the
- * thicker one otherwise. Cyclic loading asks for 5 mm at least. Null for a thickness that is none. AWS D1.1:2020,
- * Table 7.7 (2015: 5.7).
- */
-export function minFilletLegMm(weld: { thicknessMm: number; cyclic: boolean }): number | null {
-  if (!isThickness(weld.thicknessMm)) return null;
-  const leg = stepOf(leastLeg, weld.thicknessMm);
-  return leg === null ? null : Math.max(leg, weld.cyclic ? 5 : 0);
-}
 
 type AwsPosition = 'F' | 'H' | 'V' | 'OH';
 const singlePass: Readonly<Record<string, Readonly<Record<AwsPosition, number>>>> = {
