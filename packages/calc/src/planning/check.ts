@@ -191,8 +191,22 @@ export function checkLanes(problem: PlanProblem, lanes: LaneOrder, argument: str
   return missing ? finding(argument, missing.id, `Step "${missing.id}" is in no lane.`) : null;
 }
 
+/** Started work is at the front of its lane: nothing can go before it any more. */
+function checkStarted(problem: PlanProblem, today: LaneOrder): Finding {
+  const started = new Set(
+    problem.steps.filter((step) => step.hold === 'started').map((step) => step.id),
+  );
+  for (const lane of today) {
+    const late = lane.find((id, at) => started.has(id) && at > 0 && !started.has(lane[at - 1]!));
+    if (late === undefined) continue;
+    return finding('today', late, `Step "${late}" is started: it stands first in its lane.`);
+  }
+  return null;
+}
+
 function checkToday(problem: PlanProblem): Finding {
-  if (problem.today) return checkLanes(problem, problem.today, 'today');
+  const { today } = problem;
+  if (today) return checkLanes(problem, today, 'today') ?? checkStarted(problem, today);
   const held = problem.steps.find((step) => step.hold);
   return held
     ? finding(

@@ -1,4 +1,4 @@
-import { keepsHeld, newWalk, walkLanes } from './evaluate.js';
+import { keepsHeld, newWalk, walkLanes, type Walk } from './evaluate.js';
 import type { Improver } from './improve-lanes.js';
 import { randomFrom, type Random } from './random.js';
 import { isEligible, type NumberedLanes, type Tables } from './tables.js';
@@ -46,46 +46,95 @@ function trade(tables: Tables, lanes: NumberedLanes, random: Random): Change | n
   return { cells: [cell, to], lanes: [source, target] };
 }
 
+interface Search {
+  tables: Tables;
+  random: Random;
+  walk: Walk;
+  lanes: NumberedLanes;
+  cost: number;
+  /** The cheapest cost since the last restart, and the moves tried since it was reached. */
+  runCost: number;
+  idle: number;
+  history: Float64Array;
+  turn: number;
+  best: { lanes: NumberedLanes; cost: number };
+}
+
+/** Makes one random change and keeps it when its cost is under `limit`; false when it was not kept. */
+function attempt(search: Search, limit: number): boolean {
+  const { tables, random, lanes, walk } = search;
+  const draw = random.below(3) > 0 ? relocate : trade;
+  const change = draw(tables, lanes, random);
+  if (!change) return false;
+  const [cell, other] = change.cells;
+  const old = [lanes[cell]!, lanes[other]!] as const;
+  lanes[cell] = change.lanes[0];
+  lanes[other] = change.lanes[1];
+  const next = keepsHeld(tables, lanes) ? walkLanes(tables, lanes, walk) : Infinity;
+  if (next < Infinity && next <= limit) {
+    search.cost = next;
+    return true;
+  }
+  lanes[other] = old[1];
+  lanes[cell] = old[0];
+  return false;
+}
+
+function noteBest(search: Search): void {
+  search.idle += 1;
+  if (search.cost < search.runCost) {
+    search.runCost = search.cost;
+    search.idle = 0;
+  }
+  if (search.cost >= search.best.cost) return;
+  search.best = { cost: search.cost, lanes: search.lanes.map((lane) => lane.slice()) };
+}
+
+/** Goes on from the best order with a few changes that may cost anything. */
+function restart(search: Search): void {
+  const { tables, random, best, history } = search;
+  search.lanes = best.lanes.map((lane) => lane.slice());
+  search.cost = best.cost;
+  const changes = 2 + random.below(4 + (tables.steps >> 3));
+  for (let change = 0; change < changes; change += 1) attempt(search, Number.MAX_VALUE);
+  search.runCost = search.cost;
+  search.idle = 0;
+  history.fill(search.cost);
+}
+
 /**
  * Late acceptance (Burke and Bykov 2017) for the shop's own problem, with calendars, steps that wait for others,
  * announced starts and held places: each change is walked exactly, and taken when it is no dearer than the order
- * was some changes ago or than it is now.
+ * was some changes ago or than it is now. Restarts from the best order when nothing gets cheaper any more.
  */
 export function improveShop(tables: Tables, start: NumberedLanes, seed: number): Improver {
-  const random = randomFrom(seed);
   const walk = newWalk(tables);
   const lanes = start.map((lane) => lane.slice());
-  let cost = walkLanes(tables, lanes, walk);
-  let best = lanes.map((lane) => lane.slice());
-  let bestCost = cost;
-  const history = new Float64Array(historyLength).fill(cost);
-  let turn = 0;
-  const restore = ({ cells }: Change, old: [number[], number[]]): void => {
-    lanes[cells[1]] = old[1];
-    lanes[cells[0]] = old[0];
+  const cost = walkLanes(tables, lanes, walk);
+  const search: Search = {
+    tables,
+    random: randomFrom(seed),
+    walk,
+    lanes,
+    cost,
+    runCost: cost,
+    idle: 0,
+    history: new Float64Array(historyLength).fill(cost),
+    turn: 0,
+    best: { cost, lanes: start },
   };
-  const attempt = (): void => {
-    const change =
-      random.below(3) > 0 ? relocate(tables, lanes, random) : trade(tables, lanes, random);
-    if (!change) return;
-    const old: [number[], number[]] = [lanes[change.cells[0]]!, lanes[change.cells[1]]!];
-    lanes[change.cells[0]] = change.lanes[0];
-    lanes[change.cells[1]] = change.lanes[1];
-    const next = keepsHeld(tables, lanes) ? walkLanes(tables, lanes, walk) : Infinity;
-    if (next === Infinity || (next > cost && next > history[turn]!)) restore(change, old);
-    else cost = next;
-    history[turn] = cost;
-    turn = (turn + 1) % historyLength;
-    if (cost < bestCost) {
-      bestCost = cost;
-      best = lanes.map((lane) => lane.slice());
-    }
-  };
+  const patience = 400 + 20 * tables.steps;
   return {
-    cost: () => bestCost,
-    lanes: () => best,
+    cost: () => search.best.cost,
+    lanes: () => search.best.lanes,
     improve: () => {
-      for (let move = 0; move < movesPerSlice && bestCost > 0; move += 1) attempt();
+      for (let move = 0; move < movesPerSlice && search.best.cost > 0; move += 1) {
+        if (search.idle > patience) restart(search);
+        attempt(search, Math.max(search.cost, search.history[search.turn]!));
+        search.history[search.turn] = search.cost;
+        search.turn = (search.turn + 1) % historyLength;
+        noteBest(search);
+      }
     },
   };
 }

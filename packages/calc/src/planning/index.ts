@@ -18,3 +18,10 @@ export {
   type PlacedStep,
   type PlannedOrder,
 } from './search.js';
+export {
+  acceptMoves,
+  explainOrder,
+  type MoveReason,
+  type Proposal,
+  type ProposedMove,
+} from './explain.js';
