@@ -37,16 +37,26 @@ function answersOf(
   procedures: readonly FoundProcedure[],
   resultOf: (ranges: WpsRanges) => FitResult,
 ): Answers {
-  return Uint8Array.from(procedures, ({ ranges }) => codes[resultOf(ranges)]);
+  const answers = new Uint8Array(procedures.length);
+  procedures.forEach(({ ranges }, at) => {
+    answers[at] = codes[resultOf(ranges)];
+  });
+  return answers;
 }
 
+/** Plain loops here and below: they run for every pair of weld and procedure. */
 function worstOf(answers: readonly Answers[], count: number): Answers {
   const [first, ...rest] = answers;
   if (first === undefined) return new Uint8Array(count).fill(codes.cannotSay);
   if (rest.length === 0) return first;
-  return first.map((code, at) =>
-    rest.reduce((worst, each) => Math.max(worst, each[at] ?? 1), code),
-  );
+  const worst = first.slice();
+  for (const each of rest) {
+    for (let at = 0; at < count; at += 1) {
+      const code = each[at] ?? codes.outside;
+      if (code > (worst[at] ?? 0)) worst[at] = code;
+    }
+  }
+  return worst;
 }
 
 type ListKey = 'process' | 'mechanisation' | 'jointType' | 'position';
@@ -57,68 +67,83 @@ const allowedBy: Readonly<Record<ListKey, (ranges: WpsRanges) => readonly string
   position: ({ positions }) => positions,
 };
 
-/** Looks answers up, and asks the procedures once per value that has not been seen. */
+/**
+ * Looks the answers to designations up, and asks the procedures once per designation that has not been seen. Numbers
+ * differ from weld to weld; their answers are written over those of the weld before.
+ */
 function bookOf(procedures: readonly FoundProcedure[]) {
   const seen = new Map<string, Answers>();
-  const remember = (key: string, resultOf: (ranges: WpsRanges) => FitResult): Answers => {
-    const found = seen.get(key);
-    if (found !== undefined) return found;
-    const answers = answersOf(procedures, resultOf);
+  const count = procedures.length;
+  const remember = (key: string, answersFor: () => Answers): Answers => {
+    const answers = seen.get(key) ?? answersFor();
     seen.set(key, answers);
     return answers;
   };
+  const group = (given: string) =>
+    remember(`group ${given}`, () =>
+      answersOf(procedures, ({ materialGroups: allowed }) => {
+        return judgeMaterialGroups({ variable: 'materialGroup', allowed }, [given]).result;
+      }),
+    );
+  const written = { thicknessMm: new Uint8Array(count), throatMm: new Uint8Array(count) };
   return {
     listed: (variable: ListKey, given: string | null) =>
-      remember(`${variable} ${given ?? ''}`, (ranges) => {
-        return judgeListed({ variable, given, allowed: allowedBy[variable](ranges) }).result;
-      }),
-    group: (group: string) =>
-      remember(`group ${group}`, ({ materialGroups }) => {
-        return judgeMaterialGroups({ variable: 'materialGroup', allowed: materialGroups }, [group])
-          .result;
-      }),
-    number: (variable: 'thicknessMm' | 'throatMm', given: number | null) =>
-      remember(`${variable} ${given ?? ''}`, (ranges) => resultOfNumber(given, ranges[variable])),
+      remember(`${variable} ${given ?? ''}`, () =>
+        answersOf(procedures, (ranges) => {
+          return judgeListed({ variable, given, allowed: allowedBy[variable](ranges) }).result;
+        }),
+      ),
+    groups: (given: readonly string[]) =>
+      remember(`groups ${given.join(' + ')}`, () => worstOf(given.map(group), count)),
+    numbers: (key: 'thicknessMm' | 'throatMm', given: readonly (number | null)[]) => {
+      const answers = written[key];
+      answers.fill(given.length === 0 ? codes.cannotSay : codes.inside);
+      for (const value of given) {
+        for (let at = 0; at < count; at += 1) {
+          const code = codes[resultOfNumber(value, procedures[at]?.ranges[key] ?? null)];
+          if (code > (answers[at] ?? 0)) answers[at] = code;
+        }
+      }
+      return answers;
+    },
   };
 }
 
 type Book = ReturnType<typeof bookOf>;
 type Asked = readonly (readonly [FitVariable, Answers])[];
 
-function askAll(book: Book, weld: WeldToCover, count: number): Asked {
+function askAll(book: Book, weld: WeldToCover): Asked {
   const asked: [FitVariable, Answers][] = [
     ['process', book.listed('process', weld.process)],
     ['jointType', book.listed('jointType', weld.jointType)],
     ['position', book.listed('position', weld.position)],
-    ['materialGroup', worstOf(weld.materialGroups.map(book.group), count)],
-    [
-      'thickness',
-      worstOf(
-        weld.thicknessesMm.map((mm) => book.number('thicknessMm', mm)),
-        count,
-      ),
-    ],
+    ['materialGroup', book.groups(weld.materialGroups)],
+    ['thickness', book.numbers('thicknessMm', weld.thicknessesMm)],
   ];
-  if (weld.jointType === 'fillet') asked.push(['throat', book.number('throatMm', weld.throatMm)]);
+  if (weld.jointType === 'fillet')
+    asked.push(['throat', book.numbers('throatMm', [weld.throatMm])]);
   if (weld.mechanisation !== undefined) {
     asked.push(['mechanisation', book.listed('mechanisation', weld.mechanisation)]);
   }
   return asked;
 }
 
-/** How far off a missing procedure is, as a share of the nearer limit; a designation has no distance. */
+/** Distance outside a range as a share of the limit that is missed. */
+function shareOutside(given: number, range: Range | null): number {
+  if (range === null) return Infinity;
+  const limit = range.min !== null && given < range.min ? range.min : (range.max ?? given);
+  return -marginOf(given, range) / Math.max(Math.abs(limit), 1e-9);
+}
+
+/** How far off a procedure is by the one variable it misses; a designation has no distance. */
 function farness(variable: FitVariable, weld: WeldToCover, ranges: WpsRanges): number {
-  const share = (given: number, range: Range | null) => {
-    if (range === null) return Infinity;
-    const limit = range.min !== null && given < range.min ? range.min : (range.max ?? given);
-    return -marginOf(given, range) / Math.max(Math.abs(limit), 1e-9);
-  };
-  if (variable === 'thickness') {
-    return Math.max(...weld.thicknessesMm.map((mm) => share(mm, ranges.thicknessMm)));
+  if (variable === 'throat' && weld.throatMm !== null) {
+    return shareOutside(weld.throatMm, ranges.throatMm);
   }
-  return variable === 'throat' && weld.throatMm !== null
-    ? share(weld.throatMm, ranges.throatMm)
-    : Infinity;
+  if (variable !== 'thickness') return Infinity;
+  let far = -Infinity;
+  for (const mm of weld.thicknessesMm) far = Math.max(far, shareOutside(mm, ranges.thicknessMm));
+  return far;
 }
 
 interface Miss {
@@ -129,7 +154,6 @@ interface Miss {
 
 /** Keeps the nearest few in order; the first of equals stays. */
 function keepNearest(misses: Miss[], miss: Miss, most: number): void {
-  if (misses.length === most && miss.far >= (misses[most - 1]?.far ?? Infinity)) return;
   const place = misses.findIndex(({ far }) => far > miss.far);
   misses.splice(place === -1 ? misses.length : place, 0, miss);
   if (misses.length > most) misses.pop();
@@ -143,33 +167,47 @@ function lineFor(miss: Miss, weld: WeldToCover, procedure: FoundProcedure) {
   return line === undefined ? [] : [{ procedureId: procedure.id, line }];
 }
 
-function coverageOf(
-  weld: WeldToCover,
-  around: { procedures: readonly FoundProcedure[]; book: Book; mostMisses: number },
-): WeldCoverage {
-  const { procedures, book, mostMisses } = around;
-  const asked = askAll(book, weld, procedures.length);
+const noneMissed = -1;
+const manyMissed = -2;
+
+/** Index of the only asked variable that is outside. */
+function missOf(answers: readonly Answers[], at: number): number {
+  let missed = noneMissed;
+  for (let index = 0; index < answers.length; index += 1) {
+    if (answers[index]?.[at] !== codes.outside) continue;
+    if (missed !== noneMissed) return manyMissed;
+    missed = index;
+  }
+  return missed;
+}
+
+function isUnsure(answers: readonly Answers[], at: number): boolean {
+  for (const each of answers) if (each[at] === codes.cannotSay) return true;
+  return false;
+}
+
+interface Around {
+  procedures: readonly FoundProcedure[];
+  book: Book;
+  mostMisses: number;
+}
+
+function coverageOf(weld: WeldToCover, { procedures, book, mostMisses }: Around): WeldCoverage {
+  const asked = askAll(book, weld);
   const covering: string[] = [];
   const cannotSay: string[] = [];
   const misses: Miss[] = [];
-  procedures.forEach((procedure, at) => {
-    let missed: FitVariable | null = null;
-    let isUnsure = false;
-    for (const [variable, answers] of asked) {
-      const code = answers[at];
-      if (code === codes.inside) continue;
-      if (code === codes.cannotSay) {
-        isUnsure = true;
-        continue;
-      }
-      if (missed !== null) return;
-      missed = variable;
-    }
-    if (missed === null) (isUnsure ? cannotSay : covering).push(procedure.id);
-    else if (!isUnsure && mostMisses > 0) {
-      const far = farness(missed, weld, procedure.ranges);
-      keepNearest(misses, { at, variable: missed, far }, mostMisses);
-    }
+  const answers = asked.map(([, each]) => each);
+  procedures.forEach(({ id, ranges }, at) => {
+    const missed = missOf(answers, at);
+    if (missed === manyMissed) return;
+    const unsure = isUnsure(answers, at);
+    if (missed === noneMissed) (unsure ? cannotSay : covering).push(id);
+    const variable = asked[missed]?.[0];
+    if (variable === undefined || unsure || mostMisses <= 0) return;
+    const far = farness(variable, weld, ranges);
+    if (misses.length === mostMisses && far >= (misses[mostMisses - 1]?.far ?? far)) return;
+    keepNearest(misses, { at, variable, far }, mostMisses);
   });
   const nearestMisses = misses.flatMap((miss) => {
     const procedure = procedures[miss.at];
