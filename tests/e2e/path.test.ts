@@ -156,6 +156,10 @@ describe('the whole path through the screens, as people walk it', () => {
       .first()
       .waitFor();
     await main
+      .getByRole('img', { name: /cross-section to scale/ })
+      .first()
+      .waitFor();
+    await main
       .getByText(/Does it fit the procedure\?\s*Inside/)
       .first()
       .waitFor();
