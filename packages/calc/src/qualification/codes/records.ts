@@ -2,7 +2,7 @@
 export interface ProcedureTest {
   code: string;
   edition: string | null;
-  /** ISO 15614-1:2017 only: "1" or "2"; null is level 2, which applies where none is named. */
+  /** ISO 15614-1:2017 only: "1" or "2". */
   level: string | null;
   process: string | null;
   mechanisation: string | null;

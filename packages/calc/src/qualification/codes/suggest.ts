@@ -110,7 +110,7 @@ function firstPerVariable<T>(rules: CodeRules<T>, test: T): RangeRule<T>[] {
 }
 
 /** Reads one code's tables for a test piece; the first row that applies speaks for its variable. */
-export function readRules<T extends TestRecord>(rules: CodeRules<T>, test: T): SuggestedRanges {
+function readRules<T extends TestRecord>(rules: CodeRules<T>, test: T): SuggestedRanges {
   const { code, edition } = rules;
   const rows = firstPerVariable(rules, test);
   const scope = rules.outOfScope(test);

@@ -42,3 +42,8 @@ export function isShortCircuit(test: {
   if (/-S$/i.test(test.process?.trim() ?? '')) return true;
   return test.transfer === null ? null : test.transfer === 'D';
 }
+
+/** For a record that names GMAW-S and another transfer beside it. */
+export const transferContradicts = {
+  cannotSay: 'the process is named short circuit, the transfer is not',
+} as const;

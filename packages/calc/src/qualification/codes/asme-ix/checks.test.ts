@@ -17,7 +17,7 @@ const mmPerInch = 25.4;
 const code = { code: 'ASME BPVC.IX', edition: '2017' } as const;
 
 function procedure(given: Partial<ProcedureTest>, variable: RangeVariable) {
-  const test = procedureTest({ ...code, impactRequired: false, maxPassMm: 5, ...given });
+  const test = procedureTest({ ...code, impactRequired: false, maxPassMm: 1, ...given });
   return suggestedFor(suggestProcedureRanges(test), variable);
 }
 function welder(given: Partial<WelderTest>, variable: RangeVariable) {
@@ -139,6 +139,16 @@ it('P-Numbers: lower ones among themselves, and what is no number, cannot be tol
   expect(coversPNumbers({ test: ['P-No. 5A', '5A'], job: ['1', 'P5A'] })).toBe('inside');
   expect(coversPNumbers({ test: ['P1', 'P8'], job: ['P8', 'P1'] })).toBe('inside');
   expect(coversPNumbers({ test: ['S460N', 'P1'], job: ['P1', 'P1'] })).toBe('cannotSay');
+});
+
+it('says nothing about a record that contradicts itself (pinned)', () => {
+  const piece = { ...groove, thicknessMm: 10 } as const;
+  expect(procedure({ ...piece, depositedMm: 11 }, 'depositedThickness')).toMatchObject({
+    reason: 'notGiven',
+  });
+  expect(procedure({ process: 'GMAW-S', transfer: 'S' }, 'transfer')).toMatchObject({
+    reason: 'notGiven',
+  });
 });
 
 describe('welders', () => {

@@ -125,7 +125,8 @@ const rows: readonly RangeRule<WelderTest>[] = [
     source: 'asmeDiameter',
     applies: isGroove,
     needs: ['product'],
-    tested: ({ diameterMm }) => (diameterMm === null ? [] : [diameterMm]),
+    tested: ({ product, diameterMm }) =>
+      product === 'plate' || diameterMm === null ? [] : [diameterMm],
     give: diameter,
   }),
   row({

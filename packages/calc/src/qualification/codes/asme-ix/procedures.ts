@@ -1,4 +1,8 @@
-import { isShortCircuit, processLetters } from '../../designations/processes.js';
+import {
+  isShortCircuit,
+  processLetters,
+  transferContradicts,
+} from '../../designations/processes.js';
 import type { ProcedureTest } from '../records.js';
 import { rowsFor, type CodeRules, type RangeRule } from '../rule.js';
 import { pNumbers } from './p-numbers.js';
@@ -52,9 +56,9 @@ const own: readonly RangeRule<ProcedureTest>[] = [
     needs: ['process', 'transfer'],
     tested: ({ transfer }) => [transfer],
     give: (test) => {
-      if (isShortCircuit(test)) return { values: ['D'] };
-      const hot = ['G', 'S', 'P'];
       const { transfer } = test;
+      if (isShortCircuit(test) && transfer !== 'D') return transferContradicts;
+      const hot = ['G', 'S', 'P'];
       return hot.includes(transfer) ? { values: hot } : { values: [transfer], unsure: hot };
     },
   }),

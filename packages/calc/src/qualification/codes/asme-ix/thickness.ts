@@ -74,8 +74,8 @@ function baseMetal(test: ProcedureTest & { thicknessMm: number }): Given {
     if (applies === true) reach.max = Math.min(reach.max ?? limit, limit);
   };
   const half = limitMm(halfInch);
-  const passOver: Applies =
-    test.maxPassMm === null ? (t > half ? null : false) : test.maxPassMm > half;
+  // No pass is thicker than the coupon, so in a thin one the question does not arise.
+  const passOver: Applies = t > half && (test.maxPassMm === null ? null : test.maxPassMm > half);
   lower(1.1 * t, passOver);
   lower(1.1 * t, t < half ? isShortCircuit(test) : false);
   if (isWide && !toEightInches.has(processLetters(test.process) ?? '')) lower(2 * t, null);
@@ -89,6 +89,9 @@ function baseMetal(test: ProcedureTest & { thicknessMm: number }): Given {
 function deposit(test: ProcedureTest & { depositedMm: number; thicknessMm: number }): Given {
   const { limitMm } = columnOf(test.tableUnit);
   const { depositedMm: t, thicknessMm } = test;
+  if (t > thicknessMm) {
+    return { cannotSay: 'the weld metal is recorded thicker than the coupon' };
+  }
   const { band, isWide } = tableBand(test, thicknessMm);
   const isThick = t >= limitMm(threeQuarters) && thicknessMm >= limitMm(threeQuarters);
   const max = isThick ? (band.max ?? 2 * t) : 2 * t;

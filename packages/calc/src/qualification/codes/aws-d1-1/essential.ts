@@ -1,4 +1,8 @@
-import { isShortCircuit, processLetters } from '../../designations/processes.js';
+import {
+  isShortCircuit,
+  processLetters,
+  transferContradicts,
+} from '../../designations/processes.js';
 import type { ProcedureTest } from '../records.js';
 import { rowsFor, type Given, type RangeRule } from '../rule.js';
 
@@ -86,7 +90,10 @@ function consumableRows(clause: string): RangeRule<ProcedureTest>[] {
       applies: (test) => processOf(test) === 'GMAW',
       needs: ['process', 'transfer'],
       tested: ({ transfer }) => [transfer],
-      give: (test) => ({ values: isShortCircuit(test) ? ['D'] : [test.transfer] }),
+      give: (test) =>
+        isShortCircuit(test) && test.transfer !== 'D'
+          ? transferContradicts
+          : { values: [test.transfer] },
     }),
     row({
       ...seen,

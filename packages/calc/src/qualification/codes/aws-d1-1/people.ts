@@ -1,6 +1,7 @@
 import { processLetters } from '../../designations/processes.js';
 import type { WelderTest } from '../records.js';
-import { rowsFor, type CodeRules, type Given, type RangeRule } from '../rule.js';
+import { isInBand } from '../judge.js';
+import { rowsFor, type Band, type CodeRules, type Given, type RangeRule } from '../rule.js';
 import { columnOf } from '../steps.js';
 
 const row = rowsFor<WelderTest>();
@@ -58,13 +59,21 @@ const fourInches = { mm: 100, in: 4 };
 const isSmallPipe = ({ diameterMm, tableUnit }: WelderTest & { diameterMm: number }) =>
   diameterMm <= columnOf(tableUnit).limitMm(fourInches) + 1e-9;
 
+/** A pipe outside the table's own limits is none of its test pieces. */
+function tableBand(band: Band, tested: number): Given {
+  return isInBand(tested, band) ? { band } : { cannotSay: 'the test pipe is not in the table' };
+}
+
 /** Table 10.13, wall by outside diameter and wall of the test pipe. */
 function wallThickness(test: WelderTest & { thicknessMm: number; diameterMm: number }): Given {
   const { limitMm } = columnOf(test.tableUnit);
-  const isThin = test.thicknessMm <= limitMm({ mm: 10, in: 3 / 8 }) + 1e-9;
-  return isSmallPipe(test) || isThin
-    ? { band: { min: limitMm(eighth), max: limitMm(threeQuarters) } }
-    : { band: { min: limitMm({ mm: 5, in: 3 / 16 }), max: null } };
+  const { thicknessMm: wall } = test;
+  const isThin = wall <= limitMm({ mm: 10, in: 3 / 8 }) + 1e-9;
+  const band =
+    isSmallPipe(test) || isThin
+      ? { min: limitMm(eighth), max: limitMm(threeQuarters) }
+      : { min: limitMm({ mm: 5, in: 3 / 16 }), max: null };
+  return tableBand(band, wall);
 }
 
 const thickness: readonly RangeRule<WelderTest>[] = [
@@ -111,7 +120,7 @@ const thickness: readonly RangeRule<WelderTest>[] = [
       const { limitMm } = columnOf(test.tableUnit);
       const least = limitMm({ mm: 20, in: 3 / 4 });
       return isSmallPipe(test)
-        ? { band: { min: least, max: limitMm(fourInches) } }
+        ? tableBand({ min: least, max: limitMm(fourInches) }, test.diameterMm)
         : { cannotSay: 'the table on file gives wall only for pipe over 4 in' };
     },
   }),

@@ -9,7 +9,7 @@ import { coversMaterialPair, type GroupedMaterial } from './materials.js';
 
 /** A test piece to level 2 of 2017 on which nothing but the given is known. */
 function piece(given: Partial<ProcedureTest>): ProcedureTest {
-  return procedureTest({ code: 'ISO 15614-1', edition: '2017', ...given });
+  return procedureTest({ code: 'ISO 15614-1', edition: '2017', level: '2', ...given });
 }
 function suggest(given: Partial<ProcedureTest>, variable: RangeVariable): Suggested {
   const found = suggestedFor(suggestProcedureRanges(piece(given)), variable);
@@ -348,6 +348,8 @@ describe('levels (TWI; BSI foreword; metaletech.com 2025; all high)', () => {
   it('iso15614-level2-to-1, iso15614-level1-to-2', () => {
     expect(levelServes({ tested: '2', demanded: '1' })).toBe('inside');
     expect(levelServes({ tested: '1', demanded: '2' })).toBe('outside');
+    expect(levelServes({ tested: '2', demanded: null })).toBe('inside');
     expect(levelServes({ tested: 'x', demanded: '2' })).toBe('cannotSay');
+    expect(levelServes({ tested: null, demanded: '1' })).toBe('cannotSay');
   });
 });

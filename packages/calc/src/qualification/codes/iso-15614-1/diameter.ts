@@ -21,7 +21,8 @@ export function diameterRows(edition: {
       variable,
       confidence: edition.smallPipe,
       applies: smallPipe,
-      needs: ['diameterMm'],
+      needs: ['product', 'diameterMm'],
+      tested: ({ diameterMm }) => [diameterMm],
       give: ({ diameterMm: d }) => ({ band: { min: 0.5 * d, max: 2 * d } }),
     }),
     row({

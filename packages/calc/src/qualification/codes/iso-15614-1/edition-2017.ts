@@ -18,10 +18,11 @@ export function aluminiumScope({ materialGroups: groups }: ProcedureTest): strin
 export const iso15614y2017: CodeRules<ProcedureTest> = {
   code: 'ISO 15614-1',
   edition: '2017',
-  outOfScope: (test) =>
-    levelOf(test.level) === '2'
-      ? aluminiumScope(test)
-      : `there are rules for level 2 only, and the record names level ${test.level ?? ''}`,
+  outOfScope: (test) => {
+    if (test.level !== null && levelOf(test.level) === '2') return aluminiumScope(test);
+    const given = test.level === null ? 'no level' : `level ${test.level}`;
+    return `there are rules for level 2 only, and the record names ${given}`;
+  },
   rows: [
     materialGroups,
     ...buttThickness({ clause: '8.3.2, Table 7', source, singleSureUpToMm: 40 }),

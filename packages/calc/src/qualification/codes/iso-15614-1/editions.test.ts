@@ -10,7 +10,9 @@ import type { ProcedureTest } from '../records.js';
 import type { RangeVariable } from '../rule.js';
 
 function rangesOf(given: Partial<ProcedureTest>) {
-  return suggestProcedureRanges(procedureTest({ code: 'ISO 15614-1', edition: '2017', ...given }));
+  return suggestProcedureRanges(
+    procedureTest({ code: 'ISO 15614-1', edition: '2017', level: '2', ...given }),
+  );
 }
 const of = (given: Partial<ProcedureTest>, variable: RangeVariable) =>
   suggestedFor(rangesOf(given), variable);
@@ -89,6 +91,10 @@ describe('what the tables of ISO 15614-1 do not speak about', () => {
     expect(cannotSay?.words).toContain('level 1');
     expect(ranges.length).toBeGreaterThan(5);
     expect(ranges.every(({ answer }) => answer === 'cannotSay')).toBe(true);
+  });
+  it('is a record of 2017 that names no level, but not one of 2004, which had none', () => {
+    expect(rangesOf({ level: null }).cannotSay?.words).toContain('no level');
+    expect(rangesOf({ level: null, edition: '2004' }).cannotSay).toBe(null);
   });
   it('is aluminium, for which the standard that would apply is named', () => {
     expect(rangesOf({ materialGroups: ['23.1', '22.3'] }).cannotSay?.words).toContain(

@@ -7,7 +7,8 @@ export function levelOf(text: string | null): '1' | '2' | null {
 
 /** A test to level 2 serves a demand for level 1, not the reverse. ISO 15614-1:2017; published by TWI. */
 export function levelServes(levels: { tested: string | null; demanded: string | null }) {
-  const tested = levelOf(levels.tested);
+  // What applies where a contract is silent says nothing about a record that is.
+  const tested = levels.tested === null ? null : levelOf(levels.tested);
   const demanded = levelOf(levels.demanded);
   if (tested === null || demanded === null) return 'cannotSay' as const;
   return tested >= demanded ? ('inside' as const) : ('outside' as const);

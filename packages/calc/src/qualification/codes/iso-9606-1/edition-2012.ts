@@ -105,7 +105,7 @@ const fillers: readonly RangeRule<WelderTest>[] = [
     ...examples,
     variable: 'fillerType',
     clause: '5.6',
-    needs: ['fillerType'],
+    needs: ['fillerType', 'process'],
     give: ({ fillerType }) => listed(tables.wires, fillerType),
   }),
 ];
@@ -166,7 +166,8 @@ const dimensions: readonly RangeRule<WelderTest>[] = [
       variable,
       unit: 'mm',
       clause: '5.7, Table 7',
-      needs: ['diameterMm'],
+      needs: ['product', 'diameterMm'],
+      tested: ({ diameterMm }) => [diameterMm],
       give: ({ diameterMm: d }) =>
         d <= 25 ? { band: { min: d, max: 2 * d } } : upwards(Math.max(0.5 * d, 25)),
     }),
