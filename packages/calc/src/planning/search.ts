@@ -7,6 +7,7 @@ import { improveLanes, type Improver } from './improve-lanes.js';
 import { improveShop } from './improve-shop.js';
 import { notesOf, type PlanNote } from './notes.js';
 import type { LaneOrder, PlanProblem } from './problem.js';
+import type { SourceId } from '../sources/index.js';
 import type { ShouldStop } from './stop.js';
 import { named, numbered, tablesOf, type NumberedLanes, type Tables } from './tables.js';
 
@@ -84,7 +85,16 @@ export interface PlannedOrder {
   cost: number;
   proven: boolean;
   notes: readonly PlanNote[];
+  sources: readonly SourceId[];
 }
+
+const planSources = [
+  'weightedTardiness',
+  'apparentTardiness',
+  'iteratedLocalSearch',
+  'linearOrderCrossOver',
+  'lateAcceptance',
+] as const satisfies readonly SourceId[];
 
 /** Searches until `shouldStop` answers true or the order is proven best; asked before every slice. */
 export function planOrder({
@@ -106,6 +116,7 @@ export function planOrder({
     cost: search.costSoFar(),
     proven: search.isProven(),
     notes: search.notes,
+    sources: planSources,
   };
 }
 
@@ -130,7 +141,7 @@ export function evaluateOrder({
 }: {
   problem: PlanProblem;
   lanes: LaneOrder;
-}): { ok: true; cost: number; steps: PlacedStep[][] } | Refused {
+}): { ok: true; cost: number; steps: PlacedStep[][]; sources: readonly SourceId[] } | Refused {
   const wrong = checkProblem(problem) ?? checkLanes(problem, lanes, 'lanes');
   if (wrong) return refused(wrong);
   const tables = tablesOf(problem);
@@ -150,5 +161,5 @@ export function evaluateOrder({
       movedCost: walk.movedCost[step]!,
     })),
   );
-  return { ok: true, cost, steps };
+  return { ok: true, cost, steps, sources: ['weightedTardiness'] };
 }
