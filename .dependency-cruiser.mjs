@@ -16,7 +16,7 @@ export default {
         'A figure must come out the same today, next year and on the cell screen without a network. ' +
         'Pass what you need in as an argument; what reads, writes or waits belongs to a service.',
       severity: 'error',
-      from: { path: '^packages/calc/src', pathNot: tests },
+      from: { path: '^packages/calc/src', pathNot: [tests, '^packages/calc/src/testing/'] },
       to: { pathNot: '^packages/calc/src' },
     },
     {
