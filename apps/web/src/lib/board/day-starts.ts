@@ -18,7 +18,7 @@ export function dayStarts(
 }
 
 /** Found by halving, because a day has 23 or 25 hours when the clock changes. */
-export function nextDayStart(fromMin: number, timeZone: string): number {
+function nextDayStart(fromMin: number, timeZone: string): number {
   const day = dayIn(instantOf(fromMin), timeZone);
   let before = Math.floor(fromMin);
   let after = before + longestDayMin;
