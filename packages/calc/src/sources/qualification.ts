@@ -26,21 +26,11 @@ export const qualificationSources = {
     edition: null,
     kind: 'practice',
   },
-  iso15614Levels: {
-    title: 'TWI, what is new in ISO 15614-1:2017: two levels and their relation',
-    edition: '2017',
-    kind: 'handbook',
-  },
   iso15614Heat: {
     title:
       'soudeurs.com, threads 26982 and 10280: heat input and positions under ISO 15614-1 level 2',
     edition: null,
     kind: 'practice',
-  },
-  en1090Disuse: {
-    title: 'EN 1090-2, clause 7.4.1.4: procedures that were not used for a time',
-    edition: '2008',
-    kind: 'standard',
   },
   asmeQw451: {
     title: 'ASME BPVC Section IX, tables QW-451 and QW-255',
@@ -67,11 +57,6 @@ export const qualificationSources = {
     edition: '2017',
     kind: 'standard',
   },
-  asmeToughness: {
-    title: 'eng-tips.com, thread 105676: worked example of QW-403.6',
-    edition: null,
-    kind: 'practice',
-  },
   asmeDiameter: {
     title: 'TWI, range for pipe diameters in ASME IX: QW-211 and QW-452.3',
     edition: null,
@@ -92,25 +77,10 @@ export const qualificationSources = {
     edition: '2015',
     kind: 'standard',
   },
-  awsToughness: {
-    title: 'weldinginspections.net, thread 965: thickness with impact tests under D1.1',
-    edition: '2015',
-    kind: 'practice',
-  },
   awsMemory: {
     title: 'AWS D1.1, tables 6.1, 6.2 and 6.5, from memory',
     edition: '2020',
     kind: 'memory',
-  },
-  awsPrequalified: {
-    title: 'AWS D1.1, table 5.1 and clause 5: prequalified procedures',
-    edition: '2020',
-    kind: 'standard',
-  },
-  awsMinFillet: {
-    title: 'AWS D1.1, table 7.7 (2020) and 5.7 (2015): least fillet size',
-    edition: '2020',
-    kind: 'standard',
   },
   awsWelders: {
     title: 'AWS D1.1, tables 6.10, 6.11 and 10.13: positions and thickness of welders',
@@ -155,13 +125,6 @@ export const qualificationSources = {
   iso14732Memory: {
     title: 'ISO 14732, clause 4, from memory',
     edition: '2013',
-    kind: 'memory',
-  },
-  iso6947: { title: 'ISO 6947, working positions', edition: '2019', kind: 'standard' },
-  iso4063: { title: 'ISO 4063, process numbers', edition: '2023', kind: 'standard' },
-  iso14175: {
-    title: 'ISO 14175, groups of shielding gas; limits other than 15 % CO2 from memory',
-    edition: '2008',
     kind: 'memory',
   },
 } as const satisfies Record<string, Source>;

@@ -21,7 +21,7 @@ function isList(typed: Range | readonly string[]): typed is readonly string[] {
 /** Four decimals show why 0.951 is above 0.95; compared is always the unrounded value. */
 const shown = (value: number) => String(Math.round(value * 10_000) / 10_000);
 
-export function bandWords({ min, max, minOpen }: Band, unit: string | null): string {
+function bandWords({ min, max, minOpen }: Band, unit: string | null): string {
   const tail = unit === null ? '' : ` ${unit}`;
   if (min === null && max === null) return 'no limit';
   if (min === null) return `up to ${shown(max ?? 0)}${tail}`;

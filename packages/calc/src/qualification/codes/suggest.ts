@@ -17,16 +17,16 @@ interface Origin {
 export type CannotSayReason =
   'inputMissing' | 'unsureRow' | 'notGiven' | 'unknownCode' | 'unknownEdition' | 'outOfScope';
 
-export type SuggestedBand = Origin & { answer: 'range'; band: Band; unsure: Band | null };
-export type SuggestedList = Origin & {
+type SuggestedBand = Origin & { answer: 'range'; band: Band; unsure: Band | null };
+type SuggestedList = Origin & {
   answer: 'list';
   values: readonly string[];
   unsure: readonly string[];
 };
 /** The code does not limit this variable. */
-export type SuggestedAny = Origin & { answer: 'any' };
+type SuggestedAny = Origin & { answer: 'any' };
 /** `band` and `values` show what an unsure row would give; nothing may be called inside on their strength. */
-export type SuggestedUnknown = Origin & {
+type SuggestedUnknown = Origin & {
   answer: 'cannotSay';
   reason: CannotSayReason;
   words: string;

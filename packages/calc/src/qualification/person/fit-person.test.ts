@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { addDays } from '../validity/dates.js';
 import { personPolicy } from '../policy.js';
 import type {
   PersonAnswer,
@@ -290,6 +291,46 @@ describe('a missing input', () => {
       { confirmedUntil: null },
     ];
     for (const own of printed) expect(welding({}, own).result).not.toBe('inside');
+  });
+});
+
+describe('a wider demand', () => {
+  const answerOrder = ['outside', 'cannotSay', 'inside'];
+  const mm = fc.double({ min: 0.5, max: 40, noNaN: true });
+  const certificate = fc
+    .record({ min: fc.option(mm, { nil: null }), max: fc.option(mm, { nil: null }) })
+    .map((thicknessMm) => ({ ...welder, thicknessMm }));
+
+  it('by one more part never answers better', () => {
+    fc.assert(
+      fc.property(certificate, fc.array(mm, { minLength: 1 }), mm, (own, parts, more) => {
+        const [few, many] = [parts, [...parts, more]].map((thicknessesMm) =>
+          fitCertificate(own, { ...atBooth, weld: { ...weld, thicknessesMm } }),
+        );
+        expect(answerOrder.indexOf(many?.result ?? '')).toBeLessThanOrEqual(
+          answerOrder.indexOf(few?.result ?? ''),
+        );
+      }),
+    );
+  });
+
+  it('and a narrower certificate never answer better, and a later day never does', () => {
+    const less = fc.subarray(welder.positions as string[]);
+    const days = fc.tuple(fc.integer({ min: 0, max: 900 }), fc.integer({ min: 0, max: 900 }));
+    fc.assert(
+      fc.property(less, days, (positions, [first, later]) => {
+        const full = lineOf(fitCertificate(welder, atBooth), 'position').result;
+        const narrow = lineOf(fitCertificate({ ...welder, positions }, atBooth), 'position').result;
+        expect(answerOrder.indexOf(narrow)).toBeLessThanOrEqual(answerOrder.indexOf(full));
+        const [soon, late] = [first, first + later].map(
+          (by) =>
+            fitCertificate(welder, { ...atBooth, day: addDays('2025-03-10', by) ?? '' }).result,
+        );
+        expect(answerOrder.indexOf(late ?? '')).toBeLessThanOrEqual(
+          answerOrder.indexOf(soon ?? ''),
+        );
+      }),
+    );
   });
 });
 

@@ -111,9 +111,7 @@ export function coversMaterialPair({
 }
 
 /** The two sides of a test piece; one group named alone is joined to itself. Null when either is missing. */
-export function testPair(
-  test: Pick<ProcedureTest, 'materialGroups' | 'yieldsMPa'>,
-): MaterialPair | null {
+function testPair(test: Pick<ProcedureTest, 'materialGroups' | 'yieldsMPa'>): MaterialPair | null {
   const { materialGroups, yieldsMPa } = test;
   const [a, b = a] = materialGroups ?? [];
   const [yieldA = null, yieldB = yieldA] = yieldsMPa ?? [];

@@ -5,14 +5,14 @@ import { stepOf, type Step } from '../steps.js';
 
 const row = rowsFor<ProcedureTest>();
 
-export function isButt({ jointType }: Pick<ProcedureTest, 'jointType'>): boolean {
+function isButt({ jointType }: Pick<ProcedureTest, 'jointType'>): boolean {
   return jointType === 'butt' || jointType === 'tButt';
 }
 export function isFillet({ jointType }: Pick<ProcedureTest, 'jointType'>): boolean {
   return jointType === 'fillet';
 }
 
-export const notOnFile = {
+const notOnFile = {
   cannotSay: 'the table gives no range for a test piece like this',
 } as const;
 
