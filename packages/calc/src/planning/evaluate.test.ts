@@ -15,7 +15,7 @@ function costed(problem: PlanProblem, lanes: string[][]) {
 }
 
 // Kind: independent, worked by hand; the arithmetic stands beside each figure.
-describe('the cost of an order', () => {
+describe('independent: the cost of an order', () => {
   it('sums weight x minutes late over the lane, set-ups before the work', () => {
     const problem: PlanProblem = {
       cells: [{ id: 'c', freeFromMin: 5 }],
@@ -97,7 +97,7 @@ const stretches = fc
     });
   });
 
-describe('open hours', () => {
+describe('independent: open hours', () => {
   it('count the same as minute by minute, never finish in a gap, and never finish earlier for more work', () => {
     fc.assert(
       fc.property(

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { bruteCost } from '../testing/brute-plan.js';
 import { planOf, type PlanShape } from '../testing/plans.js';
 import type { PlanProblem } from './problem.js';
-import { evaluateOrder, planOrder } from './search.js';
+import { evaluateOrder, planOrder, searchOrder } from './search.js';
 import { stopAfterSlices } from './stop.js';
 
 /** The planner's cost, recomputed from its lanes alone. */
@@ -16,7 +16,7 @@ function plannedCost(problem: PlanProblem, slices = 0): number {
 }
 
 // Kind of every expectation: independent (all orders tried, worked off minute by minute).
-describe('a few steps get the best order there is', () => {
+describe('independent: a few steps get the best order there is', () => {
   const shapes: [string, number, Omit<PlanShape, 'seed'>][] = [
     ['one cell with set-ups', 40, { steps: 7, cells: 1, setup: true }],
     ['one cell, eight steps', 4, { steps: 8, cells: 1, setup: true }],
@@ -48,7 +48,17 @@ describe('a few steps get the best order there is', () => {
   });
 });
 
-describe('steps that wait for others', () => {
+describe('independent: a search over a few steps', () => {
+  it('is proven from the start and knows the least cost of all orders', () => {
+    const problem = planOf({ seed: 4, steps: 6, cells: 2, setup: true });
+    const begun = searchOrder({ problem, seed: 1 });
+    if (!begun.ok) throw new Error(begun.refusal.allowed);
+    expect(begun.search.isProven()).toBe(true);
+    expect(begun.search.costSoFar()).toBe(bruteCost(problem));
+  });
+});
+
+describe('independent: steps that wait for others', () => {
   it('reach the least cost of all orders on small plans, by search', () => {
     for (let seed = 1; seed <= 12; seed += 1) {
       const problem = planOf({ seed, steps: 5, cells: 2, setup: true, waits: true, choosy: true });
@@ -85,7 +95,7 @@ function singleLabelCost({ steps, setupMin, cells }: PlanProblem): number {
   return Math.min(...ends);
 }
 
-describe('the trap of one label per set and last step', () => {
+describe('independent: the trap of one label per set and last step', () => {
   it('misses the best order with set-ups, where pairs of time and cost find it', () => {
     let missed = 0;
     for (let seed = 1; seed <= 48; seed += 1) {

@@ -19,7 +19,7 @@ function sum(numbers: number[]): number {
   return numbers.reduce((total, each) => total + each, 0);
 }
 
-describe('the explanation of a proposal', () => {
+describe('independent: the explanation of a proposal', () => {
   it('has reasons that add up to the difference of the costs', () => {
     fc.assert(
       fc.property(shape, (each) => {

@@ -41,7 +41,7 @@ function exchanged(lane: readonly number[], from: number, middle: number, to: nu
 }
 
 // Kind of every expectation: independent (the whole order walked again, every change of the kind tried).
-describe('the quick judgement of a change equals the walk of the whole order', () => {
+describe('independent: the quick judgement of a change equals the walk of the whole order', () => {
   it('finds the cheapest exchange of two blocks', () => {
     fc.assert(
       fc.property(shape, fc.nat(), (base, pick) => {

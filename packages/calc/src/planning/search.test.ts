@@ -93,7 +93,7 @@ describe('held work', () => {
   });
 });
 
-describe('announced work', () => {
+describe('independent: announced work', () => {
   // One cell. "b" first costs nothing late; but "a" was told 0: starting it at 10 costs 50.
   const step = (id: string, dueMin: number, cost: number) => ({
     id,
