@@ -60,6 +60,7 @@ export function worstResult(results: readonly FitResult[]): FitResult {
     : 'cannotSay';
 }
 
+/** The lines with their worst result. */
 export function answerOf(lines: readonly FitLine[]): FitAnswer {
   return { result: worstResult(lines.map((line) => line.result)), lines };
 }

@@ -154,7 +154,7 @@ it.each(missingCases)('cannot say %s without %o, and is never inside', (variable
   expect(answer.result).toBe('cannotSay');
 });
 
-describe('limits', () => {
+describe('independent: limits, with distances worked by hand', () => {
   it('are inclusive: 12.0 mm is inside 3 to 12, 12.1 mm is outside by 0.1', () => {
     const at = (mm: number) => lineOf(fit({ weld: { thicknessesMm: [mm] } }), 'thickness');
     expect(at(12)).toMatchObject({ result: 'inside', margin: 0, min: 3, max: 12, unit: 'mm' });
@@ -206,7 +206,7 @@ it('has nothing to say against a plate when no preheat and no interpass limit is
   expect(cold.result).toBe('inside');
 });
 
-it('compares the quantity that the limit means: arc energy 0.780 or heat input 0.624', () => {
+it('independent: compares the quantity that the limit means: arc energy 0.780 or heat input 0.624', () => {
   const basis = (heatInputBasis: WpsRanges['heatInputBasis']) =>
     lineOf(fit({ wps: { heatInputBasis } }), 'heatInput').given;
   expect(basis('heatInput')).toBeCloseTo(0.624, 3);
@@ -237,10 +237,10 @@ it('does not mind case and spacing of a designation', () => {
   expect(fit({ settings: { filler: ' g3si1 ', gas: 'm21' } }).result).toBe('inside');
 });
 
-describe('readings', () => {
-  const judge = (readings: Parameters<typeof judgeReadings>[0]['readings']) =>
-    judgeReadings({ readings, wps, process: '135' });
+const judge = (readings: Parameters<typeof judgeReadings>[0]['readings']) =>
+  judgeReadings({ readings, wps, process: '135' });
 
+describe('independent: readings, with heat inputs worked by hand', () => {
   it('invented example: 280 A, 28 V, 300 mm/min is outside in travel and in heat input 1.254', () => {
     // 0.8 x 60 x 280 x 28 / 300 000 = 1.2544 > 0.95.
     const answer = judge({ currentA: 280, voltageV: 28, travelMmMin: 300 });
@@ -266,7 +266,7 @@ describe('readings', () => {
   });
 });
 
-it('takes the worst: outside, then cannot say, then inside', () => {
+it('independent: takes the worst, outside, then cannot say, then inside', () => {
   expect(worstResult(['inside', 'outside', 'cannotSay'])).toBe('outside');
   expect(worstResult(['inside', 'cannotSay'])).toBe('cannotSay');
   expect(worstResult(['inside', 'inside'])).toBe('inside');

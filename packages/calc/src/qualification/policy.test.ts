@@ -24,7 +24,7 @@ const cases: [FitVariable, FitResult, Strength, Strength][] = [
   ['interpass', 'cannotSay', 'tell', 'tell'],
   ['travel', 'inside', 'pass', 'pass'],
 ];
-it.each(cases)('%s %s: %s, on a coded part %s', (variable, result, uncoded, coded) => {
+it.each(cases)('independent: %s %s: %s, on a coded part %s', (variable, result, uncoded, coded) => {
   expect(fitPolicy({ variable, result, coded: false })).toBe(uncoded);
   expect(fitPolicy({ variable, result, coded: true })).toBe(coded);
 });
@@ -34,7 +34,7 @@ function line(variable: FitVariable, result: FitResult): FitLine {
   return { variable, result, reason: 'inRange', ...limits };
 }
 
-it('takes the strongest line of an answer', () => {
+it('independent: takes the strongest line of an answer', () => {
   const lines = [line('travel', 'inside'), line('interpass', 'cannotSay')];
   expect(strength({ result: 'cannotSay', lines }, { coded: false })).toBe('tell');
   const thick = { result: 'outside' as const, lines: [...lines, line('thickness', 'outside')] };
@@ -42,7 +42,7 @@ it('takes the strongest line of an answer', () => {
   expect(strength(thick, { coded: true })).toBe('refuse');
 });
 
-it('does not pass when nothing was checked', () => {
+it('independent: does not pass when nothing was checked', () => {
   expect(strongest([])).toBe('gate');
   expect(strongest(['pass', 'pass'])).toBe('pass');
 });

@@ -47,6 +47,7 @@ export function codeIdOf(text: string | null): CodeId | null {
   return patterns.find(([pattern]) => pattern.test(plain))?.[1] ?? null;
 }
 
+/** The family of a code; ranges stay within it. */
 export function familyOf(code: CodeId): CodeFamily {
   return families[code];
 }

@@ -252,13 +252,14 @@ describe('no rule of one code', () => {
   });
 });
 
-describe('operators (ISO 14732; DEKRA sheets, high; run direction from memory, medium)', () => {
-  const test = operatorTest({
-    ...{ code: 'ISO 14732', edition: '2013', process: '135', mechanisation: 'automatic' },
-    ...{ unit: 'R1', jointSensor: true, arcSensor: false, runs: 'multi' },
-  });
-  const judged = (variable: Parameters<typeof suggestedFor>[1], value: string, given = test) =>
-    judgeSuggested(suggestedFor(suggestOperatorRanges(given), variable), value);
+const operator = operatorTest({
+  ...{ code: 'ISO 14732', edition: '2013', process: '135', mechanisation: 'automatic' },
+  ...{ unit: 'R1', jointSensor: true, arcSensor: false, runs: 'multi' },
+});
+const judged = (variable: Parameters<typeof suggestedFor>[1], value: string, given = operator) =>
+  judgeSuggested(suggestedFor(suggestOperatorRanges(given), variable), value);
+
+describe('printed: operators (ISO 14732; DEKRA sheets, high; run direction from memory, medium)', () => {
   it('are bound to their unit, sensors and runs', () => {
     expect([judged('unit', 'R1'), judged('unit', 'R2')]).toEqual(['inside', 'outside']);
     expect([judged('jointSensor', 'with'), judged('jointSensor', 'without')]).toEqual([
@@ -266,14 +267,14 @@ describe('operators (ISO 14732; DEKRA sheets, high; run direction from memory, m
       'outside',
     ]);
     expect(judged('runs', 'single')).toBe('inside');
-    expect(judged('runs', 'multi', { ...test, runs: 'single' })).toBe('outside');
+    expect(judged('runs', 'multi', { ...operator, runs: 'single' })).toBe('outside');
     expect(judged('materialGroup', '8.1')).toBe('inside');
   });
   it('answer nothing for welding by hand or with an input missing', () => {
-    expect(judged('mechanisation', 'manual', { ...test, mechanisation: 'manual' })).toBe(
+    expect(judged('mechanisation', 'manual', { ...operator, mechanisation: 'manual' })).toBe(
       'cannotSay',
     );
-    expect(judged('unit', 'R1', { ...test, unit: null })).toBe('cannotSay');
-    expect(judged('materialGroup', '8.1', { ...test, mechanisation: null })).toBe('cannotSay');
+    expect(judged('unit', 'R1', { ...operator, unit: null })).toBe('cannotSay');
+    expect(judged('materialGroup', '8.1', { ...operator, mechanisation: null })).toBe('cannotSay');
   });
 });

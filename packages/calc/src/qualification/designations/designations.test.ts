@@ -21,11 +21,11 @@ const gases: [string, Partial<GasMixture>, string, string][] = [
   ['gas-86-12-2', { co2Pct: 12, o2Pct: 2 }, 'M24', 'medium'],
   ['gas-arhe', { hePct: 30 }, 'I3', 'high'],
 ];
-it.each(gases)(`%s %o: %s (${grid}, %s)`, (_id, mixture, symbol) => {
+it.each(gases)(`printed: %s %o: %s (${grid}, %s)`, (_id, mixture, symbol) => {
   expect(shieldingGasSymbol({ ...nothing, ...mixture })).toBe(symbol);
 });
 
-it('names no symbol for what is no mixture (pinned)', () => {
+it('pinned: names no symbol for what is no mixture', () => {
   expect(shieldingGasSymbol({ ...nothing, co2Pct: 101 })).toBe(null);
   expect(shieldingGasSymbol({ ...nothing, co2Pct: NaN })).toBe(null);
   expect(shieldingGasSymbol({ ...nothing, n2Pct: 2 })).toBe(null);
@@ -43,7 +43,7 @@ it.each([
   ['pos-6G-up', '6G up', 'H-L045'],
   ['pos-2F', '2F', 'PB'],
   ['pos-4F', '4F', 'PD'],
-])('%s %s: %s (ISO 6947 charts, high)', (_id, code, position) => {
+])('printed: %s %s: %s (ISO 6947 charts, high)', (_id, code, position) => {
   expect(isoPosition(code)).toBe(position);
 });
 it('gives no position without its progression, nor where there is no twin', () => {
@@ -58,7 +58,7 @@ it.each([
   ['proc-121', '121', 'SAW'],
   ['proc-141', '141', 'GTAW'],
   ['proc-114', '114', 'FCAW'],
-])('%s (ISO 4063 lists; AWS A3.0, high)', (_id, number, name) => {
+])('printed: %s (ISO 4063 lists; AWS A3.0, high)', (_id, number, name) => {
   expect(processLetters(number)).toBe(name);
   expect(processLetters(name.toLowerCase())).toBe(name);
 });

@@ -86,7 +86,7 @@ function lineOf(answer: PersonAnswer, variable: PersonVariable) {
 const welding = (given: Partial<PersonWeld>, own: Partial<PersonCertificate> = {}) =>
   fitCertificate({ ...welder, ...own }, { ...atBooth, weld: { ...weld, ...given } });
 
-describe('a welder at a booth', () => {
+describe('independent: a welder at a booth, against lines worked by hand', () => {
   it('is inside with one line per variable, clause beside it', () => {
     const answer = fitCertificate(welder, atBooth);
     expect(answer.result).toBe('inside');
@@ -218,7 +218,7 @@ describe('a robot cell', () => {
     });
     expect(answer.result).toBe('outside');
   });
-  it('iso14732-loader (scope; DIS 2024, high): who only loads needs no certificate, who adjusts does', () => {
+  it('printed: iso14732-loader (scope; DIS 2024, high): who only loads needs no certificate, who adjusts does', () => {
     expect(fitPerson([], { ...atRobot, role: 'loads' })).toMatchObject({
       result: 'inside',
       needed: false,
@@ -334,7 +334,7 @@ describe('a wider demand', () => {
   });
 });
 
-it('stops at what is outside, and tells where few certificates print anything (the shop’s own rule)', () => {
+it('independent: stops at what is outside, and tells where few certificates print anything (the shop’s own rule)', () => {
   const of = (
     variable: PersonVariable,
     result: 'outside' | 'cannotSay' | 'inside',

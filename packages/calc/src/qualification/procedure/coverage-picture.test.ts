@@ -19,7 +19,7 @@ const need = (id: string, given: Partial<NeededWeld> = {}): NeededWeld => ({
 });
 const person = holder('W07', { kind: 'person', thicknessMm: { min: 3, max: null } });
 
-describe('the picture of coverage', () => {
+describe('independent: the picture of coverage, against cells worked by hand', () => {
   const welds = [
     need('a'),
     need('b', { thicknessesMm: [3, 3] }),

@@ -125,7 +125,7 @@ const anyWeld = fc.record({
   mechanisation: fc.constantFrom('manual', 'automatic', null),
 });
 
-it('answers for every pair as the single fit does (independent route)', () => {
+it('independent: answers for every pair as the single fit does', () => {
   fc.assert(
     fc.property(
       fc.array(anyProcedure, { minLength: 1, maxLength: 6 }),

@@ -59,7 +59,7 @@ it.each<[string, Partial<WpsRanges>]>([
   ['thicknessMm silent', { thicknessMm: null }],
   ['positions silent', { positions: [] }],
   ['throatMm silent', { throatMm: null }],
-])('names %s', (breach, wps) => {
+])('independent: names %s', (breach, wps) => {
   expect(named(wps)).toEqual([breach]);
 });
 

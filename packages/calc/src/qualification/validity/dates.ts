@@ -31,6 +31,7 @@ function textOf({ year, month, day }: Parts): DayText {
   return `${padded(year, 4)}-${padded(month, 2)}-${padded(day, 2)}`;
 }
 
+/** Whether a text is a real calendar day written YYYY-MM-DD. */
 export function isDay(text: string | null): text is DayText {
   return partsOf(text) !== null;
 }
@@ -63,6 +64,7 @@ export function addMonths(day: DayText, months: number): DayText | null {
   return textOf({ year, month, day: Math.min(parts.day, daysInMonth(year, month)) });
 }
 
+/** The day some days on, or back for a negative count; null when either is none. */
 export function addDays(day: DayText, days: number): DayText | null {
   const parts = partsOf(day);
   if (parts === null || !Number.isInteger(days)) return null;

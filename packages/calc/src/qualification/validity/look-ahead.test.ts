@@ -5,7 +5,7 @@ const day = '2026-10-05';
 const item = (id: string, lastDay: string | null) => ({ id, lastDay });
 
 // Invented items; how far ahead is looked is the shop's own rule.
-it('names what lapses within 90, 60 and 30 days, soonest first', () => {
+it('independent: names what lapses within 90, 60 and 30 days, soonest first', () => {
   const { lapses } = lookAhead({
     day,
     jobs: [],
@@ -28,7 +28,7 @@ it('names what lapses within 90, 60 and 30 days, soonest first', () => {
   ]);
 });
 
-it('names the jobs a lapse would stop: planned after it, with nothing else to carry them', () => {
+it('independent: names the jobs a lapse would stop: planned after it, with nothing else to carry them', () => {
   const items = [item('O05', '2026-10-20'), item('O03', '2027-02-12'), item('W07', '2026-10-20')];
   const jobs = [
     { id: 'before', plannedOn: '2026-10-20', needs: [['W07']] },

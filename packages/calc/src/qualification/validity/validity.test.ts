@@ -19,7 +19,7 @@ function validity(given: Partial<ValidityFacts>) {
   return answer.validity;
 }
 
-describe('calendar arithmetic', () => {
+describe('independent: calendar arithmetic', () => {
   const day = fc.date({
     min: new Date('1900-01-01T00:00:00Z'),
     max: new Date('2399-12-31T00:00:00Z'),
@@ -28,7 +28,7 @@ describe('calendar arithmetic', () => {
   const textOf = (date: Date) => date.toISOString().slice(0, 10);
   const msPerDay = 86_400_000;
 
-  it('agrees with the calendar of the runtime (independent)', () => {
+  it('agrees with the calendar of the runtime', () => {
     fc.assert(
       fc.property(day, fc.integer({ min: -40_000, max: 40_000 }), (date, days) => {
         const from = textOf(date);
@@ -86,17 +86,17 @@ describe('dates of certificates', () => {
     } as const;
     expect(validity(extended).validUntil).toBe('2026-03-14');
   });
-  it('iso9606-92 (9.2 six months; DEKRA, necitservices, high): lapsed although the test still runs', () => {
+  it('printed: iso9606-92 (9.2 six months; DEKRA, necitservices, high): lapsed although the test still runs', () => {
     const found = validity({ confirmedOn: ['2025-01-10', '2024-09-10'] });
     expect(found.confirmedUntil).toBe('2025-07-10');
     expect((found.validUntil ?? '') > '2025-08-10').toBe(true);
   });
-  it('iso9606-2-al (metall-zert.de, high): two years, and no three-year way', () => {
+  it('printed: iso9606-2-al (metall-zert.de, high): two years, and no three-year way', () => {
     const aluminium = { code: 'EN ISO 9606-2', testedOn: '2024-03-15' };
     expect(validity({ ...aluminium, route: 'revalidation' }).validUntil).toBe('2026-03-14');
     expect(() => validity({ ...aluminium, route: 'retest' })).toThrow(/renewed by revalidation/);
   });
-  it('iso14732-years, iso14732-reval, iso14732-months (DEKRA Sweden, high)', () => {
+  it('printed: iso14732-years, iso14732-reval, iso14732-months (DEKRA Sweden, high)', () => {
     const operator = { code: 'ISO 14732', testedOn: '2024-08-31' } as const;
     expect(validity({ ...operator, route: 'retest' })).toMatchObject({
       validUntil: '2030-08-30',
@@ -138,10 +138,11 @@ describe('dates of certificates', () => {
   });
 });
 
+const use = (process: string | null, sameEmployer: boolean | null, code = 'AWS D1.1') =>
+  countsAsUse({ code, process: 'GMAW', use: { process, sameEmployer } });
+
 describe('what keeps a qualification alive', () => {
-  const use = (process: string | null, sameEmployer: boolean | null, code = 'AWS D1.1') =>
-    countsAsUse({ code, process: 'GMAW', use: { process, sameEmployer } });
-  it('aws-continuity-other-code (AWS interpretation D1.1-06-I08b, high): the process counts', () => {
+  it('printed: aws-continuity-other-code (AWS interpretation D1.1-06-I08b, high): the process counts', () => {
     expect(use('135', true)).toBe('inside');
     expect(use('136', true)).toBe('outside');
     expect(use('135', false)).toBe('outside');
@@ -161,7 +162,7 @@ describe('the open-ended way', () => {
     pedCategory: null,
     executionClass: 2,
   };
-  it('iso9606-93c-ped (thewdc.co.uk, high), iso9606-exc1 (metallbau-magazin.de, high)', () => {
+  it('printed: iso9606-93c-ped (thewdc.co.uk, high), iso9606-exc1 (metallbau-magazin.de, high)', () => {
     expect(openEndedAllowed({ ...shop, pedCategory: 3 })).toBe('outside');
     expect(openEndedAllowed({ ...shop, iso3834Part: '4', executionClass: 1 })).toBe('outside');
   });
@@ -184,7 +185,7 @@ it.each([
   ['en1090-disuse-S420-2', 420, 2, 'productionWeldTest'],
   ['en1090-disuse-S355-4', 355, 4, 'macroFromProductionTest'],
   ['en1090-disuse-S420-4', 420, 4, 'newProcedureTest'],
-])('%s (EN 1090-2:2008 7.4.1.4, high)', (_id, yieldMPa, yearsUnused, due) => {
+])('printed: %s (EN 1090-2:2008 7.4.1.4, high)', (_id, yieldMPa, yearsUnused, due) => {
   expect(testAfterDisuse({ yieldMPa, yearsUnused })).toBe(due);
 });
 it('says nothing about a grade or a time that is none', () => {

@@ -44,7 +44,7 @@ const tableChecks: [string, number, number, number, number, number][] = [
   ['asme-qw451-T160-t160', 160, 160, 5, 212.8, 212.8],
 ];
 it.each(tableChecks)(
-  `%s (${table}, ${high})`,
+  `printed: %s (${table}, ${high})`,
   (_id, thicknessMm, depositedMm, min, max, deposit) => {
     const piece = { ...groove, thicknessMm, depositedMm };
     expect(procedure(piece, 'thickness')).toMatchObject({
@@ -59,7 +59,7 @@ it.each(tableChecks)(
   },
 );
 
-describe('toughness, in the inch column (eng-tips 105676, worked example, high)', () => {
+describe('printed: toughness, in the inch column (eng-tips 105676, worked example, high)', () => {
   const inch = { ...groove, thicknessMm: mmPerInch, tableUnit: 'in' } as const;
   it('asme-qw403.6-1in, asme-qw403.6-1in-max', () => {
     expect(procedure({ ...inch, impactRequired: true }, 'thickness')).toMatchObject({
@@ -106,42 +106,42 @@ it('a thick pass limits to 1.1 T, and may where it is not recorded (QW-403.9, me
   ]);
 });
 
-it('asme-groove-to-fillet (QW-202.2(c); mewelding.com, high)', () => {
+it('printed: asme-groove-to-fillet (QW-202.2(c); mewelding.com, high)', () => {
   expect(judgeSuggested(procedure(groove, 'jointType'), 'fillet')).toBe('inside');
   expect(judgeSuggested(procedure(groove, 'throat'), 40)).toBe('inside');
   expect(judgeSuggested(procedure({ jointType: 'fillet' }, 'jointType'), 'butt')).toBe('outside');
 });
 
-it('asme-diameter-wps (TWI on diameters, high)', () => {
+it('printed: asme-diameter-wps (TWI on diameters, high)', () => {
   expect(judgeSuggested(procedure({ product: 'pipe', diameterMm: 60 }, 'diameter'), 300)).toBe(
     'inside',
   );
 });
 
-it('asme-hi (QW-409.1(a), high): 24 V, 200 A, 12 in/min are 24 000 J/in', () => {
+it('printed: asme-hi (QW-409.1(a), high): 24 V, 200 A, 12 in/min are 24 000 J/in', () => {
   const kjMm = valueOf(arcEnergy({ voltageV: 24, currentA: 200, travelMmMin: 12 * mmPerInch }));
   expect(kjMm * 1000 * mmPerInch).toBeCloseTo(24_000, 6);
 });
 
-it('asme-hi-limit (QW-409.1; interpretation on materials-welding.blogspot.com, high)', () => {
+it('printed: asme-hi-limit (QW-409.1; interpretation on materials-welding.blogspot.com, high)', () => {
   const kjMm = (jPerIn: number) => jPerIn / 1000 / mmPerInch;
   const found = procedure({ heatInputKjMm: kjMm(40_000), impactRequired: true }, 'heatInput');
   expect(judgeSuggested(found, kjMm(41_000))).toBe('outside');
   expect(judgeSuggested(found, kjMm(40_000))).toBe('inside');
 });
 
-it('asme-p4, asme-p1-p8 (ASME IX-2023 QW-424, high)', () => {
+it('printed: asme-p4, asme-p1-p8 (ASME IX-2023 QW-424, high)', () => {
   expect(coversPNumbers({ test: ['P4', 'P4'], job: ['P4', 'P1'] })).toBe('inside');
   expect(coversPNumbers({ test: ['P1', 'P1'], job: ['P8', 'P1'] })).toBe('outside');
 });
-it('P-Numbers: lower ones among themselves, and what is no number, cannot be told (pinned)', () => {
+it('pinned: P-Numbers, lower ones among themselves, and what is no number, cannot be told', () => {
   expect(coversPNumbers({ test: ['P4', 'P4'], job: ['P1', 'P1'] })).toBe('cannotSay');
   expect(coversPNumbers({ test: ['P-No. 5A', '5A'], job: ['1', 'P5A'] })).toBe('inside');
   expect(coversPNumbers({ test: ['P1', 'P8'], job: ['P8', 'P1'] })).toBe('inside');
   expect(coversPNumbers({ test: ['S460N', 'P1'], job: ['P1', 'P1'] })).toBe('cannotSay');
 });
 
-it('says nothing about a record that contradicts itself (pinned)', () => {
+it('pinned: says nothing about a record that contradicts itself', () => {
   const piece = { ...groove, thicknessMm: 10 } as const;
   expect(procedure({ ...piece, depositedMm: 11 }, 'depositedThickness')).toMatchObject({
     reason: 'notGiven',
@@ -151,7 +151,7 @@ it('says nothing about a record that contradicts itself (pinned)', () => {
   });
 });
 
-describe('welders', () => {
+describe('printed: welders', () => {
   const piece = { process: 'SMAW', jointType: 'butt' } as const;
   const qw452 = 'ASME IX 2010 QW-452, slideshare 233916877, high';
   it(`asme-wpq-8, asme-wpq-13, asme-wpq-13-2 (${qw452})`, () => {

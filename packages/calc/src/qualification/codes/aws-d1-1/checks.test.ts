@@ -93,7 +93,7 @@ it.each(essential)('%s', (_id, given, variable, min, max, confidence) => {
   });
 });
 
-it('aws-dia (D1.1:2015 Table 4.5: any increase or decrease, high)', () => {
+it('printed: aws-dia (D1.1:2015 Table 4.5: any increase or decrease, high)', () => {
   const found = procedure({ process: '135', wireDiameterMm: 1.2 }, 'wireDiameter');
   expect(judgeSuggested(found, 1)).toBe('outside');
   expect(judgeSuggested(found, 1.2)).toBe('inside');
@@ -111,7 +111,7 @@ it('leaves gas flow open where the editions differ (low beyond +25/-10 %)', () =
   ]);
 });
 
-it('takes the current of a covered electrode from its maker (D1.1:2015 Table 4.5, high)', () => {
+it('printed: takes the current of a covered electrode from its maker (D1.1:2015 Table 4.5, high)', () => {
   expect(procedure({ process: 'SMAW', currentA: 120 }, 'current')).toMatchObject({
     answer: 'cannotSay',
     reason: 'notGiven',
@@ -125,7 +125,7 @@ it('names a vertical procedure vertical only, unlike a welder (Table 6.1, medium
   });
 });
 
-describe('what needs no test', () => {
+describe('printed: what needs no test', () => {
   it('aws-prequal-s, aws-prequal-gtaw (D1.1:2000 3.2.1 and 3.2.2, high)', () => {
     expect(mayBePrequalified({ process: 'GMAW', transfer: 'D' })).toBe(false);
     expect(mayBePrequalified({ process: 'GTAW', transfer: null })).toBe(false);
@@ -150,7 +150,7 @@ describe('what needs no test', () => {
   });
 });
 
-describe('welders', () => {
+describe('printed: welders', () => {
   const groove = { jointType: 'butt', product: 'plate', tableUnit: 'in' } as const;
   it.each([
     ['aws-wq-3/8', 0.375, 0.75],

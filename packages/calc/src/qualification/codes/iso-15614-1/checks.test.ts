@@ -304,12 +304,12 @@ const materialChecks: [string, Pair, Pair, string, Confidence, string][] = [
     'ASME IX-2017 QW/QB-422: SA-36 is 11.1',
   ],
 ];
-it.each(materialChecks)('%s', (_id, test, job, expected) => {
+it.each(materialChecks)('printed: %s', (_id, test, job, expected) => {
   expect(coversMaterialPair({ test, job })).toBe(expected);
   expect(coversMaterialPair({ test, job: [job[1], job[0]] })).toBe(expected);
 });
 
-describe('material pairs beyond the published examples (pinned)', () => {
+describe('pinned: material pairs beyond the published examples', () => {
   it('need yield or sub-group to answer', () => {
     expect(coversMaterialPair({ test: twice(s355), job: twice(part('1.1')) })).toBe('cannotSay');
     expect(coversMaterialPair({ test: twice(part('8')), job: twice(part('8.1')) })).toBe(
@@ -339,7 +339,7 @@ describe('material pairs beyond the published examples (pinned)', () => {
   });
 });
 
-describe('levels (TWI; BSI foreword; metaletech.com 2025; all high)', () => {
+describe('printed: levels (TWI; BSI foreword; metaletech.com 2025; all high)', () => {
   it('iso15614-level-default: 2 where none is named', () => {
     expect(levelOf(null)).toBe('2');
     expect(levelOf('Level 1')).toBe('1');

@@ -18,7 +18,7 @@ const of = (given: Partial<ProcedureTest>, variable: RangeVariable) =>
   suggestedFor(rangesOf(given), variable);
 
 // Which edition says what is from memory, as the tables say beside their rows; the answers are pinned.
-describe('editions of ISO 15614-1', () => {
+describe('pinned: editions of ISO 15614-1, from memory', () => {
   const singleRun = {
     jointType: 'butt',
     impactRequired: false,
@@ -114,7 +114,7 @@ describe('what the tables of ISO 15614-1 do not speak about', () => {
   });
 });
 
-describe('the cross-check', () => {
+describe('independent: the cross-check, against ranges worked by hand', () => {
   const ten = { jointType: 'butt', impactRequired: false, thicknessMm: 12, runs: 'multi' } as const;
   const check = (typed: { min: number | null; max: number | null } | null) =>
     crossCheck({ suggested: of(ten, 'thickness'), typed });

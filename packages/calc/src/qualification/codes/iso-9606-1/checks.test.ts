@@ -135,11 +135,11 @@ const answers: [string, Partial<WelderTest>, RangeVariable, number | string, str
     `${examples}, high`,
   ],
 ];
-it.each(answers)('%s', (_id, given, variable, job, expected) => {
+it.each(answers)('printed: %s', (_id, given, variable, job, expected) => {
   expect(judgeSuggested(suggest(given, variable), job)).toBe(expected);
 });
 
-describe('where the tables are silent or unsure (pinned)', () => {
+describe('pinned: where the tables are silent or unsure', () => {
   it('PC is neither in nor out of a fillet test in PD, PE or PH', () => {
     const found = suggest({ jointType: 'fillet', position: 'PD' }, 'position');
     expect(judgeSuggested(found, 'PC')).toBe('cannotSay');
