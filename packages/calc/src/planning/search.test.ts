@@ -56,6 +56,17 @@ describe.each(larger)('a search over %s', (_, shape) => {
   });
 });
 
+describe('a search over several cells', () => {
+  it('keeps every step once, also when a step leaves the end of a lane', () => {
+    for (let seed = 1; seed <= 10; seed += 1) {
+      const problem = planOf({ seed, steps: 25, cells: 4, setup: true });
+      const { lanes, cost } = planned(problem, { seed, slices: 40 });
+      expect(lanes.flat().sort()).toEqual(problem.steps.map((step) => step.id).sort());
+      expect(evaluateOrder({ problem, lanes })).toMatchObject({ ok: true, cost });
+    }
+  });
+});
+
 describe('held work', () => {
   it('stays at its cell and its place, and the rest is put in order around it', () => {
     for (const steps of [8, 20]) {

@@ -89,7 +89,8 @@ export function settle(field: Field, first: number): void {
     quiet += 1;
     for (let place = 1; place <= lane.length; place += 1) {
       const step = lane.step[place]!;
-      while (changed[step] === 1 && lane.step[place] === step) {
+      // A step that goes to another cell from the end of the lane leaves its number behind there.
+      while (changed[step] === 1 && place <= lane.length && lane.step[place] === step) {
         if (improveInLane(field, lane, place)) quiet = 0;
         else if (lanes.length > 1 && improveBetween(field, at, place)) quiet = 0;
         else changed[step] = 0;
