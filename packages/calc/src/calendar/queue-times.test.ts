@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { queueTimes, type WorkingWindow } from './queue-times.js';
 
-/** Independent: each expectation is worked by hand as a sum of minutes. */
 const day = 1440;
 const shift = (startMin: number, minutes: number, share = 1): WorkingWindow => ({
   startMin,
@@ -19,7 +18,8 @@ function timesOf(...args: Parameters<typeof queueTimes>) {
   return answer.times.map(({ startMin, finishMin }) => [startMin, finishMin]);
 }
 
-describe('queueTimes', () => {
+/** Each expectation is worked by hand as a sum of minutes. */
+describe('independent: times of a queue by hand', () => {
   it('lays steps one after the other and lets one run on in the next window', () => {
     expect(timesOf({ fromMin: 420, windows: days, steps: work(250, 185, 90) })).toEqual([
       [420, 670],
@@ -99,7 +99,7 @@ describe('queueTimes, whatever the calendar', () => {
   const fromMin = fc.integer({ min: 0, max: 20_000 });
   const late = (minute: number | null | undefined) => minute ?? Infinity;
 
-  it('starts and finishes within windows only, in order, and does all the work between', () => {
+  it('independent: the minutes of the windows between start and finish, summed another way, hold the work', () => {
     fc.assert(
       fc.property(fromMin, windows, steps, (from, spans, queue) => {
         let before = from;

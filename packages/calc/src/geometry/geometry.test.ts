@@ -98,7 +98,7 @@ it.each([
   expect(value).toBeCloseTo(expected, 4);
 });
 
-it('keeps the flat-cap rule within 1 % of the exact circular segment', () => {
+it('independent: keeps the flat-cap rule within 1 % of the exact circular segment', () => {
   const [w, h] = [8 * Math.SQRT2, 1];
   const radius = (w ** 2 / 4 + h ** 2) / (2 * h);
   const half = Math.asin(w / 2 / radius);
@@ -107,12 +107,12 @@ it('keeps the flat-cap rule within 1 % of the exact circular segment', () => {
   expect(Math.abs(ratio - 1)).toBeLessThan(0.01);
 });
 
-it('lays more than twice the metal for a z8 in place of a z5', () => {
+it('independent: lays more than twice the metal for a z8 in place of a z5', () => {
   // 8 x 8 / 2 = 32 mm2 against 5 x 5 / 2 = 12.5 mm2: 2.56 times.
   expect(triangle(8) / triangle(5)).toBeCloseTo(2.56, 10);
 });
 
-it('gives the same area from the throat and from the leg of one fillet', () => {
+it('independent: gives the same area from the throat and from the leg of one fillet', () => {
   fc.assert(
     fc.property(fc.double({ min: 0.5, max: 100, noNaN: true }), (throatMm) => {
       const legMm = valueOf(filletLeg({ throatMm }));

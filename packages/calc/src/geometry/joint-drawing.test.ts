@@ -35,7 +35,7 @@ describe('a fillet', () => {
     expect(drawing.figures.drawnLegMm).toBeCloseTo(7.0711, 4);
   });
 
-  it('lays the size that the mass balance says for the same settings', () => {
+  it('independent: lays the size that the mass balance says for the same settings', () => {
     const settings = { wireDiameterMm: 1.2, wireSpeedMMin: 9, efficiency: 0.96, travelMmMin: 520 };
     const laid = throatFromSettings(settings);
     const drawing = drawingOf({ joint: tee, laidAreaMm2: partsOf(laid).areaMm2 });
@@ -62,7 +62,7 @@ describe('a fillet', () => {
 });
 
 describe('a groove', () => {
-  it('draws metal of the area that the closed form gives', () => {
+  it('independent: draws metal of the area that the closed form gives', () => {
     const groove = { ...singleV, faceCap: { heightMm: 2, widerByMm: 2 } };
     const areas = shapesOf(drawingOf({ joint: { form: 'groove', groove } }), 'metal').map(
       polygonArea,

@@ -96,7 +96,7 @@ it('refuses a weld smaller than drawn, and calls one of the drawn size no over-w
 
 const size = fc.double({ min: 0.5, max: 50, noNaN: true });
 
-it('weighs as much as the laid weld less the drawn one', () => {
+it('independent: weighs as much as the laid weld less the drawn one', () => {
   fc.assert(
     fc.property(size, size, (one, other) => {
       const throats = { drawnThroatMm: Math.min(one, other), laidThroatMm: Math.max(one, other) };

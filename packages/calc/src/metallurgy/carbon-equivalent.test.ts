@@ -73,7 +73,7 @@ it('independent: the maxima of S355 make 0.467, above its own limit of 0.45 (EN 
   expect(value).toBeGreaterThan(0.45);
 });
 
-it('disagreement: (Cr+Cu)/10 in CET, a slip seen in print, makes S690QL 0.3675 instead of 0.3425', () => {
+it('independent, disagreement: (Cr+Cu)/10 in CET, a slip seen in print, makes S690QL 0.3675 instead of 0.3425', () => {
   const slip = 0.16 + (1.3 + 0.25) / 10 + (0.45 + 0.05) / 10 + 0.1 / 40;
   expect(slip).toBeCloseTo(0.3675, 10);
   expect(slip - valueOf(cet({ analysis: s690 }))).toBeCloseTo(0.025, 10);

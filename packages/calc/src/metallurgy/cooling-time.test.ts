@@ -51,7 +51,7 @@ it('printed: 0.67 of the T-joint is two of three heat paths', () => {
   expect(Math.round((2 / 3) * 100) / 100).toBe(shapeFactors.teeFilletFirstOrSecond.threeD.low);
 });
 
-it('disagreement: the thin-plate factor of a T-joint is printed 0.45; (2/3)^2 is 0.444', () => {
+it('independent, disagreement: the thin-plate factor of a T-joint is printed 0.45; (2/3)^2 is 0.444', () => {
   expect((2 / 3) ** 2).toBeCloseTo(0.4444, 4);
   expect(shapeFactors.teeFilletFirstOrSecond.twoD.low - (2 / 3) ** 2).toBeCloseTo(0.00556, 4);
 });
@@ -123,7 +123,7 @@ const anyHeat = between(0.05, 20);
 const anyPlateC = between(0, 400);
 const anyForm = fc.constantFrom(...(Object.keys(shapeFactors) as WeldForm[]));
 
-it('both formulas give the same time at the transition thickness', () => {
+it('independent: both formulas give the same time at the transition thickness', () => {
   fc.assert(
     fc.property(anyHeat, anyPlateC, (heatInputKjMm, plateC) => {
       const thicknessMm = valueOf(transitionThickness({ heatInputKjMm, plateC }));
@@ -134,7 +134,7 @@ it('both formulas give the same time at the transition thickness', () => {
   );
 });
 
-it('gives the longer of both formulas where both shape factors are the same', () => {
+it('independent: gives the longer of both formulas where both shape factors are the same', () => {
   fc.assert(
     fc.property(anyHeat, anyPlateC, between(1, 200), (heatInputKjMm, plateC, thicknessMm) => {
       const weld = { heatInputKjMm, plateC, thicknessMm, weldForm: 'beadOnPlate' } as const;
@@ -160,7 +160,7 @@ it('more heat or warmer plate never cools faster', () => {
   );
 });
 
-it('the largest heat input keeps the wanted time, and meets it where the flow of heat does not change', () => {
+it('independent: the largest heat input, put in forward, keeps the wanted time, and meets it where the flow of heat does not change', () => {
   fc.assert(
     fc.property(
       ...[between(1, 60), between(0, 300), between(5, 100), anyForm],
@@ -190,7 +190,7 @@ it('up to the largest heat input no smaller one cools slower than wanted', () =>
   );
 });
 
-it('stops at the change of flow where the factor jumps up there and the wanted time lies in the jump', () => {
+it('independent: stops at the change of flow where the factor jumps up there and the wanted time lies in the jump', () => {
   // Corner, 14.6586 mm at 20 degC: change at 1 kJ/mm, 5.288 x 0.67 = 3.54 s below it, x 0.9 = 4.76 s above.
   const corner = { plateC: 20, thicknessMm: 14.65862, weldForm: 'cornerFillet' } as const;
   const largest = largestHeatInput({ ...corner, wantedS: 4 });

@@ -100,7 +100,7 @@ it.each([
   expect([read('A'), read('B'), read('C')]).toEqual([a, b, c]);
 });
 
-it('disagreement: 150 degF (65 degC) for 1 in A36 with low-hydrogen welding is the figure of category A', () => {
+it('independent, disagreement: 150 degF (65 degC) for 1 in A36 with low-hydrogen welding is the figure of category A', () => {
   const inch = { thicknessMm: 25.4, edition: '2015' } as const;
   expect(valueOf(preheatAws({ ...inch, category: 'B' }))).toBe(10);
   expect(valueOf(preheatAws({ ...inch, category: 'A' }))).toBe(65);

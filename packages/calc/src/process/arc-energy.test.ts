@@ -67,7 +67,7 @@ it.each([
   ['60 x 28 x 280 / 300 000 = 1.568 x 0.8', 280, 28, 300, 1.254],
   ['60 x 28 x 280 / 450 000 = 1.045 x 0.8', 280, 28, 450, 0.836],
   ['60 x 25 x 230 / 600 000 = 0.575 x 0.8', 230, 25, 600, 0.46],
-])('invented example: %s', (_words, currentA, voltageV, travelMmMin, expected) => {
+])('independent: invented example, %s', (_words, currentA, voltageV, travelMmMin, expected) => {
   const heat = valueOf(heatInput({ process: '135', currentA, voltageV, travelMmMin }));
   expect(heat).toBeCloseTo(expected, 3);
 });
@@ -85,7 +85,7 @@ it('warns that mean values mislead on a pulsed arc', () => {
   expect(pulsed).toMatchObject({ ok: true, warnings: [{ code: 'meanPowerOfPulsedArc' }] });
 });
 
-it('turns an arc energy into a heat input once, with the k of the process', () => {
+it('independent: 6500 W at 450 mm/min is 0.8667 kJ/mm, x 0.8 once is 0.6933, and no k gives no heat input', () => {
   const energy = valueOf(arcEnergyFromPower({ powerW: 6500, travelMmMin: 450 }));
   const heat = heatInputFromArcEnergy({ arcEnergyKjMm: energy, process: '135' });
   expect(valueOf(heat)).toBeCloseTo(0.693333, 6);
@@ -95,7 +95,7 @@ it('turns an arc energy into a heat input once, with the k of the process', () =
   });
 });
 
-it('gives the same heat input by mean values and by their arc energy', () => {
+it('independent: by mean values and by way of their arc energy the heat input is the same', () => {
   const arc = { currentA: 250, voltageV: 27, travelMmMin: 450 };
   const arcEnergyKjMm = valueOf(arcEnergy(arc));
   expect(valueOf(heatInputFromArcEnergy({ arcEnergyKjMm, process: '135' }))).toBeCloseTo(

@@ -16,7 +16,7 @@ describe('current and wire speed', () => {
     );
   });
 
-  it('finds the current again that melts the wire, inside its band', () => {
+  it('independent: the wire speed of a current suggests that current again, inside its band', () => {
     fc.assert(
       fc.property(
         fc.double({ min: 1, max: 1.6, noNaN: true }),

@@ -82,9 +82,12 @@ describe('a rating plate', () => {
       100,
       65,
     ],
-  ])('printed: a point of the plate is what the plate says', (plate, dutyPct, printed) => {
-    expect(valueOf(plateCurrent({ points: plate, dutyPct }))).toBeCloseTo(printed, 10);
-  });
+  ])(
+    'printed: %o, at %i per cent %i A: a point of the plate is what the plate says',
+    (plate, dutyPct, printed) => {
+      expect(valueOf(plateCurrent({ points: plate, dutyPct }))).toBeCloseTo(printed, 10);
+    },
+  );
 
   it('independent: between 60 % 350 A and 100 % 300 A, 80 % takes 320.9 A', () => {
     // ln(300/350) / ln(100/60) = -0.30177; 350 x (80/60)^-0.30177 = 320.9.
@@ -113,7 +116,7 @@ describe('a rating plate', () => {
     );
   });
 
-  it('names the weakest of source and torch', () => {
+  it('independent: the torch, 250 x sqrt(60 / 69.77) = 231.8 A, is weaker than the source, and is named', () => {
     const links = [
       { name: 'source', points },
       { name: 'torch', points: [{ dutyPct: 60, currentA: 250 }] },

@@ -32,14 +32,14 @@ it('independent: 15 l/min over 110 s and 8 starts of 1.5 s lays 30.5 l, 36.6 l a
   expect(valueOf(weldGas({ ...gas, starts: 4 }))).toBeLessThan(valueOf(weldGas(gas)));
 });
 
-it('measures the loss of a cell, and says when it cannot be so', () => {
+it('independent: 9600 l used of 8000 calculated are a loss of 1.2, and a loss below one is warned of', () => {
   expect(valueOf(gasLossFactor({ usedL: 9600, calculatedL: 8000 }))).toBeCloseTo(1.2, 10);
   expect(gasLossFactor({ usedL: 7200, calculatedL: 8000 })).toMatchObject({
     warnings: [{ code: 'lossBelowOne', given: 0.9 }],
   });
 });
 
-it('stops at the reserve pressure, and holds nothing below it', () => {
+it('independent: down to 10 bar of reserve 50 x (200 - 10) l are left, and nothing below it', () => {
   // 50 x (200 - 10) = 9500.
   expect(valueOf(cylinderGas({ waterVolumeL: 50, pressureBar: 200, reserveBar: 10 }))).toBe(9500);
   expect(valueOf(cylinderGas({ waterVolumeL: 50, pressureBar: 8, reserveBar: 10 }))).toBe(0);
@@ -90,7 +90,7 @@ const arcS = (960 / 520) * 60;
 const robotS = arcS + 8 * 1.5 + 30 + 6;
 const torch = { ratedA: 250, ratedDutyPct: 60, maxA: 300 };
 
-it('invented example: one station, 43.6 % on average, 47.7 % in the worst 10 min, 280 A allowed', () => {
+it('independent: invented example, one station, 43.6 % on average, 47.7 % in the worst 10 min, 280 A allowed', () => {
   // 110.77 / 253.77 = 0.4365. Two cycles take 507.5 s; the 92.46 s left hold 92.46 / 158.77 x 110.77 = 64.51 s
   // of arc; (221.54 + 64.51) / 600 = 0.4767. 250 x sqrt(60 / 47.67) = 280.5.
   const cycleS = robotS + 95;
@@ -100,7 +100,7 @@ it('invented example: one station, 43.6 % on average, 47.7 % in the worst 10 min
   expect(valueOf(allowedCurrent({ ...torch, dutyPct }))).toBeCloseTo(280.46, 1);
 });
 
-it('invented example: two stations, 69.8 %, so that the 250 A torch takes only 232 A', () => {
+it('independent: invented example, two stations, 69.8 %, so that the 250 A torch takes only 232 A', () => {
   // 110.77 / 158.77 = 0.6977, the same in every window; 250 x sqrt(60 / 69.77) = 231.8.
   const dutyPct = valueOf(averageDuty({ arcS, cycleS: robotS }));
   expect(dutyPct).toBeCloseTo(69.77, 2);

@@ -13,6 +13,6 @@ export { chainCurrent, plateCurrent, type PlatePoint } from './duty-plate.js';
 export { worstTenMinuteDuty, worstWindowDuty, type CyclePiece } from './duty-window.js';
 export { electricityDrawn, electricityPerKg } from './electricity.js';
 export * from './gas.js';
-export { filletRuns, runsForArea, singleRunLimit } from './runs.js';
+export { filletRuns, runsForArea } from './runs.js';
 export { electrodesForMetal, stickEfficiency } from './stick.js';
 export { assumedWireEfficiency, depositionRate, wireForMetal, wireMassPerMetre } from './wire.js';

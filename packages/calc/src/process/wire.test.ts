@@ -50,7 +50,7 @@ it('independent: a5 with 10 % more area from 1.2 mm at 9 m/min asks for 351.6 mm
   expect(valueOf(travelForThroat({ ...aim, extraAreaShare: 0.1 }))).toBeCloseTo(351.63, 2);
 });
 
-it('invented example: 9.0 m/min at 520 mm/min and 0.96 lays 18.8 mm2, a throat of 4.33, 17 % over a4', () => {
+it('independent: invented example, 9.0 m/min at 520 mm/min and 0.96 lays 18.8 mm2, a throat of 4.33, 17 % over a4', () => {
   // 1.13097 x 9000 x 0.96 / 520 = 18.792 mm2; root 4.335; 18.792 / 16 = 1.174.
   const settings = { wireDiameterMm: 1.2, wireSpeedMMin: 9, efficiency: 0.96, travelMmMin: 520 };
   const laid = throatFromSettings(settings);
@@ -80,7 +80,7 @@ it('lays less throat at more travel', () => {
   );
 });
 
-it('finds the travel that lays the throat it was asked for', () => {
+it('independent: the throat laid at the travel found is the one it was found for', () => {
   fc.assert(
     fc.property(fc.record(feed), fc.double({ min: 2, max: 20, noNaN: true }), (wire, throatMm) => {
       const travelMmMin = valueOf(travelForThroat({ ...wire, throatMm }));

@@ -88,7 +88,7 @@ const bracket = {
   currency: 'EUR',
 };
 
-it('invented example: labour 63.53, cell 27.23, wire 5.49 and gas 1.43 make 97.67, 8.14 each', () => {
+it('independent: invented example, labour 63.53, cell 27.23, wire 5.49 and gas 1.43 make 97.67, 8.14 each', () => {
   // Set-up 40 min x (42 + 18) / 60 = 40; running 50.75 min: 35.525 labour, 15.225 cell.
   const result = costPerGoodPart(bracket);
   const parts = partsOf(result);
@@ -131,7 +131,7 @@ const anyBatch = fc.record({
   ),
 });
 
-it('parts of the cost of a good part sum to the whole', () => {
+it('independent: parts of the cost of a good part sum to the whole', () => {
   fc.assert(
     fc.property(anyBatch, (batch) => {
       const result = costPerGoodPart({ ...bracket, ...batch });

@@ -16,25 +16,25 @@ const bracket = {
 const cycleS = valueOf(cycleTime({ ...bracket, stations: 1 }));
 const { arcS, weldCount } = partsOf(cycleTime({ ...bracket, stations: 1 }));
 
-it('invented example: 960 mm at 520 mm/min is 110.8 s of arc', () => {
+it('independent: invented example, 960 mm at 520 mm/min is 110.8 s of arc', () => {
   // 960 / 520 = 1.84615 min x 60 = 110.77 s.
   expect(valueOf(arcTime({ lengthMm: 960, travelMmMin: 520 }))).toBeCloseTo(110.77, 2);
   expect(arcS).toBeCloseTo(110.77, 2);
 });
 
-it('invented example: robot time 158.8 s, with loading 253.8 s at one station', () => {
+it('independent: invented example, robot time 158.8 s, with loading 253.8 s at one station', () => {
   // 110.77 + 8 x 1.5 + 30 + 6 = 158.77; + 95 = 253.77.
   const { robotS } = partsOf(cycleTime({ ...bracket, stations: 1 }));
   expect(robotS).toBeCloseTo(158.77, 2);
   expect(cycleS).toBeCloseTo(253.77, 2);
 });
 
-it('counts the longer of robot and loading at two stations', () => {
+it('independent: two stations take the longer of robot, 158.77 s, and loading', () => {
   expect(valueOf(cycleTime({ ...bracket, stations: 2 }))).toBeCloseTo(158.77, 2);
   expect(valueOf(cycleTime({ ...bracket, stations: 2, loadS: 300 }))).toBe(300);
 });
 
-it('invented example: twelve pieces take 50.8 min of running and 90.8 min with set-up and first piece', () => {
+it('independent: invented example, twelve pieces take 50.8 min of running and 90.8 min with set-up and first piece', () => {
   // 12 x 253.77 / 60 = 50.75; + 25 + 15 = 90.75.
   const batch = batchTime({
     setUpMin: 25,
@@ -47,14 +47,14 @@ it('invented example: twelve pieces take 50.8 min of running and 90.8 min with s
   expect(valueOf(batch)).toBeCloseTo(90.75, 2);
 });
 
-it('makes more parts when some are lost: 12 at a yield of 0.8 run 15 cycles', () => {
+it('independent: 12 good at a yield of 0.8 run 12 / 0.8 = 15 cycles of a minute', () => {
   const batch = { setUpMin: 0, firstPieceMin: 0, quantity: 12, cycleS: 60, yieldShare: 0.8 };
   expect(valueOf(batchTime(batch))).toBeCloseTo(15, 10);
 });
 
 const wire = { wireDiameterMm: 1.2, wireSpeedMMin: 9, arcS };
 
-it('invented example: 147.5 g of wire each, 1.77 kg for twelve, 21 parts from 3.2 kg', () => {
+it('independent: invented example, 147.5 g of wire each, 1.77 kg for twelve, 21 parts from 3.2 kg', () => {
   // 9 x 110.77 / 60 = 16.615 m x 8.878 g/m = 147.51 g; x 12 = 1.770 kg; 3200 / 147.51 = 21.7.
   const batch = batchWire({ ...wire, quantity: 12, onFeederKg: 3.2 });
   expect(partsOf(batch).perPartG).toBeCloseTo(147.51, 2);
@@ -62,7 +62,7 @@ it('invented example: 147.5 g of wire each, 1.77 kg for twelve, 21 parts from 3.
   expect(partsOf(batch).partsPossible).toBe(21);
 });
 
-it('invented example: twelve and fifteen want 3.98 kg, more than the 3.2 kg on the feeder', () => {
+it('independent: invented example, twelve and fifteen want 3.98 kg, more than the 3.2 kg on the feeder', () => {
   // 27 x 147.51 g = 3.983 kg.
   expect(valueOf(batchWire({ ...wire, quantity: 27 }))).toBeCloseTo(3.983, 3);
 });
@@ -79,7 +79,7 @@ it('does not fall a part short of an exact stock, and does not guess an unknown 
 
 const gas = { gasFlowLMin: 15, arcS, weldCount, prePostS: 1 };
 
-it('invented example: 29.7 l of gas each, 356 l for twelve', () => {
+it('independent: invented example, 29.7 l of gas each, 356 l for twelve', () => {
   // 110.77 + 8 x 1 = 118.77 s x 15 / 60 = 29.69 l; x 12 = 356.3.
   const batch = batchGas({ ...gas, quantity: 12, availableL: 600 });
   expect(partsOf(batch).perPartL).toBeCloseTo(29.69, 2);
@@ -88,7 +88,7 @@ it('invented example: 29.7 l of gas each, 356 l for twelve', () => {
   expect(partsOf(batch).partsPossible).toBe(20);
 });
 
-it("multiplies by the cell's measured loss factor", () => {
+it("independent: the gas of a batch x the cell's measured loss factor", () => {
   const plain = valueOf(batchGas({ ...gas, quantity: 12 }));
   expect(valueOf(batchGas({ ...gas, quantity: 12, lossFactor: 1.4 }))).toBeCloseTo(plain * 1.4, 9);
 });
@@ -104,7 +104,7 @@ it.each([
   expect(valueOf(taktTime({ availableMin, demand }))).toBeCloseTo(expected, 9);
 });
 
-it('names the minutes short when the cycle is longer than the takt', () => {
+it('independent: 100 x 300 s want 500 min of 400, so 100 are short; 80 x 300 s want just 400', () => {
   // 100 parts x 300 s = 500 min wanted, 400 min there.
   expect(valueOf(taktShortfall({ availableMin: 400, demand: 100, cycleS: 300 }))).toBe(100);
   expect(valueOf(taktShortfall({ availableMin: 400, demand: 80, cycleS: 300 }))).toBe(0);
@@ -128,18 +128,21 @@ it.each([
   ['over three: 70 / 5.27 = 13.3', 150, 3, 14],
   ['over four: 57.5 / 5.27 = 10.9', 150, 4, 11],
   ['over five: 50 / 5.27 = 9.5', 150, 5, 10],
-])('invented example: break-even %s', (_words, programmingMin, expectedBatches, expected) => {
-  const result = breakEven({
-    robotFixedMin: 40,
-    boothFixedMin: 20,
-    robotUnitMin: cycleS / 60,
-    boothUnitMin: 9.5,
-    programmingMin,
-    expectedBatches,
-  });
-  expect(valueOf(result)).toBe(expected);
-  expect(partsOf(result).savingMin).toBeCloseTo(5.27, 2);
-});
+])(
+  'independent: invented example, break-even %s',
+  (_words, programmingMin, expectedBatches, expected) => {
+    const result = breakEven({
+      robotFixedMin: 40,
+      boothFixedMin: 20,
+      robotUnitMin: cycleS / 60,
+      boothUnitMin: 9.5,
+      programmingMin,
+      expectedBatches,
+    });
+    expect(valueOf(result)).toBe(expected);
+    expect(partsOf(result).savingMin).toBeCloseTo(5.27, 2);
+  },
+);
 
 it('refuses a break-even with a robot that is no faster, and a cycle without welds', () => {
   const ways = { robotFixedMin: 40, boothFixedMin: 20, robotUnitMin: 10, boothUnitMin: 9.5 };

@@ -65,7 +65,7 @@ it('has no break-even where the robot saves nothing per part, and none to wait f
 
 const minutes = fc.double({ min: 0.1, max: 500, noNaN: true });
 
-it('at one and the same rate its break-even is that of the times', () => {
+it('independent: at one and the same rate its break-even is that of the times', () => {
   fc.assert(
     fc.property(minutes, minutes, minutes, minutes, minutes, (robotFixed, booth, a, b, program) => {
       fc.pre(Math.abs(a - b) > 0.1);

@@ -9,7 +9,7 @@ function measured(inputs: WeekInputs) {
 }
 const sum = (values: readonly number[]) => values.reduce((a, b) => a + b, 0);
 
-it('invented example: 9.4 h of arc is 25.1 % of planned, 26.1 % of staffed and 33.8 % of running', () => {
+it('independent: invented example, 9.4 h of arc is 25.1 % of planned, 26.1 % of staffed and 33.8 % of running', () => {
   // 9.4 / 37.5 = 0.2507; 9.4 / (37.5 - 1.5) = 0.2611; 9.4 / 27.8 = 0.3381.
   const week = measured({
     plannedMin: 37.5 * 60,
@@ -33,7 +33,7 @@ it('has no share where the denominator is zero', () => {
   expect(week.lostH.noWork).toBe(0);
 });
 
-it('tells overtime apart and never reports less than no work', () => {
+it('independent: 100 + 50 + 30 min in 150 planned are 30 of overtime and none without work', () => {
   // 100 + 50 + 30 = 180 min recorded in 150 planned.
   const week = measured({
     plannedMin: 150,
@@ -62,7 +62,7 @@ it('refuses negative and missing times by name', () => {
   });
 });
 
-it('closes: arc and lost time sum to planned time and overtime, in every week', () => {
+it('independent: closes, arc and lost time sum to planned time and overtime, in every week', () => {
   const minutes = fc.double({ min: 0, max: 10_000, noNaN: true });
   const lost = fc.record(Object.fromEntries(recordedCauses.map((cause) => [cause, minutes])));
   fc.assert(

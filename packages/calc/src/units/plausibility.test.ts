@@ -12,7 +12,7 @@ it('asks nothing about settings that are like any other', () => {
   expect(settingQuestions({})).toEqual([]);
 });
 
-/** practice: what people type by mistake, and what they meant. */
+/** What people type by mistake, made from what they meant by the factor of the slip. */
 it.each<[code: string, typed: AskedSettings, perhaps: object]>([
   ['voltsAndAmpsSwapped', { currentA: 26.5, voltageV: 255 }, { currentA: 255, voltageV: 26.5 }],
   ['travelTenTimesHigh', { travelMmMin: 5200 }, { travelMmMin: 520 }],
@@ -27,15 +27,18 @@ it.each<[code: string, typed: AskedSettings, perhaps: object]>([
   ['preheatInFahrenheit', { preheatC: 350 }, { preheatC: 176.667 }],
   ['throatAndLegSwapped', { throatMm: 5.7, legMm: 4 }, { throatMm: 4, legMm: 5.7 }],
   ['voltageOffTheLine', { voltageV: 12 }, { voltageV: 26.75 }],
-])('asks %s, and changes nothing', (code, typed, perhaps) => {
-  const settings = Object.freeze({ ...sound, ...typed });
-  const question = settingQuestions(settings).find((one) => one.code === code);
-  expect(Object.keys(question!.perhaps)).toEqual(Object.keys(perhaps));
-  for (const [name, value] of Object.entries(perhaps)) {
-    expect(question!.perhaps).toHaveProperty(name, expect.closeTo(value as number, 3));
-    expect(question!.given).toHaveProperty(name, settings[name as keyof AskedSettings]);
-  }
-});
+])(
+  'independent: asks %s with the value the slip was made from, and changes nothing',
+  (code, typed, perhaps) => {
+    const settings = Object.freeze({ ...sound, ...typed });
+    const question = settingQuestions(settings).find((one) => one.code === code);
+    expect(Object.keys(question!.perhaps)).toEqual(Object.keys(perhaps));
+    for (const [name, value] of Object.entries(perhaps)) {
+      expect(question!.perhaps).toHaveProperty(name, expect.closeTo(value as number, 3));
+      expect(question!.given).toHaveProperty(name, settings[name as keyof AskedSettings]);
+    }
+  },
+);
 
 it('asks about a fillet that its plate hardly carries', () => {
   const asked = settingQuestions({ throatMm: 8, thinnerPlateMm: 6 });

@@ -82,20 +82,47 @@ describe('conversion', () => {
   });
 });
 
+/** Each text is the number that a reader of either country takes it for, or none where the two would differ. */
+it.each<[text: string, expected: number | null]>([
+  ['52', 52],
+  [' 0,5 ', 0.5],
+  ['.5', 0.5],
+  ['5.', 5],
+  ['+7', 7],
+  ['\u221212.5', -12.5],
+  ['-12,5', -12.5],
+  ['12 000', 12_000],
+  ['1\u202f234\u00a0567,5', 1_234_567.5],
+  ['12 00', null],
+  ['1 2000', null],
+  ['1,200.5', null],
+  ['1.200,5', null],
+  ['1e3', null],
+  ['.', null],
+  ['-', null],
+  ['', null],
+  ['12x', null],
+])('independent: "%s" is typed for %s', (text, expected) => {
+  expect(readDecimal(text)).toBe(expected);
+});
+
 describe('entry', () => {
   it.each([
     ['52', 'cm/min', 520, 'in/min', 20.4724],
     ['20,5 in/min', 'cm/min', 520.7, 'cm/min', 52.07],
     ['20.5 IPM', 'mm/min', 520.7, 'cm/min', 52.07],
     ['1 200', 'mm/min', 1200, 'in/min', 47.2441],
-  ] as const)('reads %s in a travel field of %s', (text, unit, stored, echoUnit, echoValue) => {
-    const read = readEntry({ text, kind: 'travel', unit });
-    expect(valueOf(read)).toBeCloseTo(stored, 9);
-    expect(partsOf(read).echoUnit).toBe(echoUnit);
-    expect(partsOf(read).echoValue).toBeCloseTo(echoValue, 4);
-  });
+  ] as const)(
+    'independent: %s in a travel field of %s is the number x the mm of its unit',
+    (text, unit, stored, echoUnit, echoValue) => {
+      const read = readEntry({ text, kind: 'travel', unit });
+      expect(valueOf(read)).toBeCloseTo(stored, 9);
+      expect(partsOf(read).echoUnit).toBe(echoUnit);
+      expect(partsOf(read).echoValue).toBeCloseTo(echoValue, 4);
+    },
+  );
 
-  it('stores 375 in/min of wire as 9.525 m/min and echoes it', () => {
+  it('independent: 375 in/min x 25.4 mm is stored as 9.525 m/min, 250 F as (250 - 32) / 1.8, each echoed', () => {
     const read = readEntry({ text: '375', kind: 'wireSpeed', unit: 'in/min' });
     expect(valueOf(read)).toBeCloseTo(9.525, 10);
     expect(partsOf(read)).toMatchObject({ echoUnit: 'm/min', typedValue: 375 });
