@@ -15,9 +15,12 @@ signed in, and one person of each role; the coordinator here is a QA person with
 a change that is meant, \`npx vitest run --project arch -u\` writes this page anew.
 `;
 
+/** The rule below a head has at least three dashes. */
+const narrowest = 3;
+
 function tableOf(rows: readonly (readonly string[])[]): string {
   const widths = (rows[0] ?? []).map((_, column) =>
-    Math.max(...rows.map((row) => row[column]?.length ?? 0)),
+    Math.max(narrowest, ...rows.map((row) => row[column]?.length ?? 0)),
   );
   const lines = rows.map(
     (row) => `| ${row.map((cell, column) => cell.padEnd(widths[column] ?? 0)).join(' | ')} |`,

@@ -14,6 +14,7 @@ import { webFiles } from './http/web-files.js';
 import { ordersRoutes } from './orders/routes.js';
 import { partsRoutes } from './parts/routes.js';
 import { peopleRoutes } from './people/routes.js';
+import { planningRoutes } from './planning/routes.js';
 import { proceduresRoutes } from './procedures/routes.js';
 import { qualityRoutes } from './quality/routes.js';
 import { queueRoutes } from './queue/routes.js';
@@ -54,6 +55,7 @@ export async function buildApp(
   ordersRoutes(app, services.orders);
   partsRoutes(app, services.parts);
   peopleRoutes(app, services.people);
+  planningRoutes(app, services.planning);
   proceduresRoutes(app, services.procedures);
   qualityRoutes(app, services.quality);
   queueRoutes(app, services.queue);

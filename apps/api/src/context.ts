@@ -11,6 +11,7 @@ import type { Foundation } from './foundation.js';
 import { createOrdersService } from './orders/service.js';
 import { createPartsService } from './parts/service.js';
 import { createPeopleService } from './people/service.js';
+import { createPlanningService } from './planning/service.js';
 import { createProceduresService } from './procedures/service.js';
 import { createQualityService } from './quality/service.js';
 import { createQueueService } from './queue/service.js';
@@ -42,6 +43,7 @@ export async function createContext(config: Config, clock: Clock = systemClock) 
         storedAnswer(database.reader, { command }),
     },
     async close(): Promise<void> {
+      await services.planning.close();
       await uow.drain();
       await database.close();
     },
@@ -57,6 +59,7 @@ function createServices(foundation: Foundation) {
   const procedures = createProceduresService(foundation);
   const orders = createOrdersService(foundation, { people, procedures });
   const queue = createQueueService(foundation);
+  const planning = createPlanningService(foundation, { cells, queue });
   const quality = createQualityService(foundation, { queue });
   const runs = createRunsService(foundation, { queue });
   const week = createWeekService(foundation);
@@ -67,6 +70,7 @@ function createServices(foundation: Foundation) {
     orders,
     parts,
     people,
+    planning,
     procedures,
     quality,
     queue,

@@ -6,6 +6,7 @@ export * from './fit.js';
 export * from './orders.js';
 export * from './parts.js';
 export * from './people.js';
+export * from './planning.js';
 export * from './procedures.js';
 export * from './quality.js';
 export * from './queue.js';

@@ -3,6 +3,7 @@ import { consumables } from './consumables.js';
 import { orders } from './orders.js';
 import { parts } from './parts.js';
 import { people } from './people.js';
+import { planning } from './planning.js';
 import { procedures } from './procedures.js';
 import { quality } from './quality.js';
 import { queue } from './queue.js';
@@ -20,6 +21,7 @@ export const areas = {
   procedures,
   orders,
   queue,
+  planning,
   runs,
   consumables,
   quality,

@@ -1,5 +1,6 @@
 import type { BodyOf, QueuedStep, queue } from '@tackboard/contract';
 import type { Actor } from '../actor.js';
+import type { Unit } from '../db/unit-of-work.js';
 import type { Foundation } from '../foundation.js';
 import { shopDay } from '../clock.js';
 import { notFound, Refusal, refuseField, stale } from '../refusal.js';
@@ -11,39 +12,41 @@ type MoveInput = BodyOf<typeof queue.move>;
 type Store = ReturnType<typeof writer>;
 
 /** Puts a waiting or blocked step elsewhere in the run queues. */
-export function createMove({ uow, timeZone }: Foundation) {
-  return async function move(
-    actor: Actor,
-    jobStepId: string,
-    input: MoveInput,
-  ): Promise<QueuedStep> {
-    return uow.write(actor, async (unit) => {
-      const store = writer(unit.tx);
-      const before = await store.place(jobStepId);
-      const step = await store.step(jobStepId);
-      if (before === null || step === null) throw notFound('queued step', jobStepId);
-      const today = shopDay(unit.now, timeZone);
-      const { expectedVersion } = input;
-      if (before.version !== expectedVersion) {
-        throw stale('queued step', lateOn(step, today), expectedVersion);
-      }
-      mustBeMovable(before, step.holder?.personCode ?? null);
-      mustFit(before, await store.cells(), input.cellId);
-      const rank = await rankFor(store, before.id, input);
-      const place = { cellId: input.cellId, rank };
-      await store.setPlace({ id: before.id, version: expectedVersion }, place);
-      unit.append({
-        type: 'jobStep.moved',
-        subjectType: 'jobStep',
-        subjectId: before.id,
-        version: expectedVersion + 1,
-        cellId: input.cellId,
-        before: { cellId: before.cellId, rank: before.rank },
-        after: { ...place, beforeStepId: input.beforeStepId },
-        reason: input.reason,
-      });
-      return lateOn({ ...step, version: expectedVersion + 1 }, today);
+export function createMoves({ uow, timeZone }: Foundation) {
+  /** Within an open unit, so that several moves land in one commit. */
+  async function moveWithin(unit: Unit, jobStepId: string, input: MoveInput): Promise<QueuedStep> {
+    const store = writer(unit.tx);
+    const before = await store.place(jobStepId);
+    const step = await store.step(jobStepId);
+    if (before === null || step === null) throw notFound('queued step', jobStepId);
+    const today = shopDay(unit.now, timeZone);
+    const { expectedVersion } = input;
+    if (before.version !== expectedVersion) {
+      throw stale('queued step', lateOn(step, today), expectedVersion);
+    }
+    mustBeMovable(before, step.holder?.personCode ?? null);
+    mustFit(before, await store.cells(), input.cellId);
+    const rank = await rankFor(store, before.id, input);
+    const place = { cellId: input.cellId, rank };
+    await store.setPlace({ id: before.id, version: expectedVersion }, place);
+    unit.append({
+      type: 'jobStep.moved',
+      subjectType: 'jobStep',
+      subjectId: before.id,
+      version: expectedVersion + 1,
+      cellId: input.cellId,
+      before: { cellId: before.cellId, rank: before.rank },
+      after: { ...place, beforeStepId: input.beforeStepId },
+      reason: input.reason,
     });
+    return lateOn({ ...step, version: expectedVersion + 1 }, today);
+  }
+
+  return {
+    moveWithin,
+    async move(actor: Actor, jobStepId: string, input: MoveInput): Promise<QueuedStep> {
+      return uow.write(actor, async (unit) => moveWithin(unit, jobStepId, input));
+    },
   };
 }
 

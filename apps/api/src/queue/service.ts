@@ -1,13 +1,14 @@
 import type { Board, CellView, SetUpCard } from '@tackboard/contract';
 import type { Actor } from '../actor.js';
+import type { Unit } from '../db/unit-of-work.js';
 import type { Foundation } from '../foundation.js';
 import { shopDay } from '../clock.js';
 import { notFound } from '../refusal.js';
 import { createAssessment } from './assess.js';
 import type { PersonFacts } from './facts.js';
 import { laneOn } from './lane.js';
-import { createMove } from './move.js';
-import { reader } from './store.js';
+import { createMoves } from './move.js';
+import { reader, writer } from './store.js';
 
 export type QueueService = ReturnType<typeof createQueueService>;
 
@@ -19,7 +20,11 @@ export function createQueueService(foundation: Foundation) {
 
   return {
     ...assessment,
-    move: createMove(foundation),
+    ...createMoves(foundation),
+    /** Every run queue as an open unit of work sees it. */
+    async lanesWithin({ tx }: Unit) {
+      return writer(tx).lanes();
+    },
     /** The open steps of one cell in their order; null for a cell that is not in use. */
     async lane(cellId: string) {
       const [lane] = await read.lanes(cellId);

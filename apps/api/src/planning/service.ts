@@ -1,0 +1,180 @@
+import { acceptMoves } from '@tackboard/calc';
+import type {
+  BodyOf,
+  CellHours,
+  Lane,
+  OrderProposal,
+  planning,
+  ReplyOf,
+} from '@tackboard/contract';
+import type { Actor } from '../actor.js';
+import type { CellsService } from '../cells/service.js';
+import type { Foundation } from '../foundation.js';
+import { stepWords } from '../queue/lane.js';
+import type { QueueService } from '../queue/service.js';
+import { notFound, Refusal, refuseField } from '../refusal.js';
+import { changedSteps, newPlaces, type StandingLane } from './accepted.js';
+import { openMinutes, plannedHours } from './cell-hours.js';
+import type { FoundMove, FoundOrder } from './found-order.js';
+import { preparePlan, type Plan } from './plan.js';
+import { createProposals, proposalView, type KeptProposal } from './proposals.js';
+import { planningReader } from './store.js';
+import { inWords, namesOf, reasonFor } from './words.js';
+
+export type PlanningService = ReturnType<typeof createPlanningService>;
+
+interface OtherAreas {
+  readonly cells: CellsService;
+  readonly queue: QueueService;
+}
+
+type AcceptInput = BodyOf<typeof planning.accept>;
+/** How far the calendars are read: further only where the run queues are longer. */
+const horizonsDays = [28, 112, 366] as const;
+/** Change-overs and work from other cells come on top of what waits in a queue today. */
+const roomFactor = 2;
+
+/** Proposes an order of work for all run queues, and puts the chosen moves of it into effect. */
+export function createPlanningService(foundation: Foundation, others: OtherAreas) {
+  const { database, clock, newId, timeZone } = foundation;
+  const proposals = createProposals();
+  const found = (id: string): KeptProposal => {
+    const proposal = proposals.get(id);
+    if (proposal === null) throw notFound('proposal', id, 'params.proposalId');
+    return proposal;
+  };
+
+  return {
+    /** Answers at once; what is found is read later. */
+    async propose(): Promise<OrderProposal> {
+      const { lanes } = await others.queue.board();
+      const now = clock.now();
+      const { plan, notes } = preparePlan({
+        ...{ lanes, now, timeZone },
+        steps: await planningReader(database.reader).openSteps(),
+        cells: (await others.cells.list()).cells,
+        hours: await hoursFor(lanes, others.cells, now),
+      });
+      if (plan.problem.steps.length === 0) {
+        const why = notes.join(' ') || 'No step waits in a run queue.';
+        throw new Refusal('NOT_NOW', `There is nothing to put in order. ${why}`);
+      }
+      const names = namesOf(lanes);
+      return proposalView(proposals.begin({ id: newId(), askedAt: now, names, plan, notes }));
+    },
+    get(id: string): OrderProposal {
+      return proposalView(found(id));
+    },
+    stop(id: string): OrderProposal {
+      const proposal = found(id);
+      proposals.stop(proposal);
+      return proposalView(proposal);
+    },
+    accept: createAccept(foundation, others, { found, stop: proposals.stop }),
+    /** Ends a search that runs. */
+    close: proposals.end,
+  };
+}
+
+async function hoursFor(
+  lanes: readonly Lane[],
+  cells: CellsService,
+  now: Date,
+): Promise<CellHours[]> {
+  let hours: CellHours[] = [];
+  for (const days of horizonsDays) {
+    ({ cells: hours } = await cells.hours({ days }));
+    const enough = lanes.every(({ cellId, queuedMin }) => {
+      const windows = hours.find((cell) => cell.cellId === cellId)?.windows ?? [];
+      const planned = plannedHours(windows, now);
+      return windows.length === 0 || openMinutes(planned) * planned.pace > roomFactor * queuedMin;
+    });
+    if (enough) break;
+  }
+  return hours;
+}
+
+interface Kept {
+  found(id: string): KeptProposal;
+  stop(proposal: KeptProposal): void;
+}
+
+function createAccept({ uow }: Foundation, { queue }: OtherAreas, kept: Kept) {
+  return async function accept(
+    actor: Actor,
+    proposalId: string,
+    input: AcceptInput,
+  ): Promise<ReplyOf<typeof planning.accept>> {
+    const proposal = kept.found(proposalId);
+    const { plan, names } = proposal;
+    const order = orderOf(proposal, input.round);
+    const chosen = chosenMoves(order, input.moves);
+    return uow.write(actor, async (unit) => {
+      const standing = await queue.lanesWithin(unit);
+      mustStandAsPlanned(proposal, standing);
+      const accepted = acceptMoves({
+        ...{ problem: plan.problem, proposed: order.lanes, accepted: input.moves },
+      });
+      if (!accepted.ok) throw new Refusal('NOT_NOW', inWords(accepted.refusal.allowed, names));
+      const places = newPlaces(
+        { cellIds: cellIdsOf(plan), lanes: accepted.lanes, moved: input.moves },
+        standing,
+      );
+      for (const { id, ...place } of places) {
+        const move = chosen.get(id);
+        await queue.moveWithin(unit, id, { ...place, reason: move ? reasonFor(move) : null });
+      }
+      unit.afterCommit(() => kept.stop(proposal));
+      return { moved: places.length };
+    });
+  };
+}
+
+function cellIdsOf({ problem }: Plan): string[] {
+  return problem.cells.map(({ id }) => id);
+}
+
+function orderOf({ rounds }: KeptProposal, round: number): FoundOrder {
+  const order = rounds[round - 1];
+  if (order !== undefined) return order;
+  throw refuseField(
+    'NOT_FOUND',
+    `This proposal has no round ${round}; it has ${rounds.length}. Look at it as it is now and choose again.`,
+    'body.round',
+    round,
+    `1 to ${rounds.length}`,
+  );
+}
+
+/** The move that each chosen step belongs to; refuses a step that the proposal leaves in its place. */
+function chosenMoves({ moves }: FoundOrder, ids: readonly string[]): Map<string, FoundMove> {
+  const byStep = new Map(moves.flatMap((move) => move.steps.map(({ id }) => [id, move] as const)));
+  const at = ids.findIndex((id) => !byStep.has(id));
+  if (at < 0) return byStep;
+  throw refuseField(
+    'NOT_FOUND',
+    `The proposal does not move step ${ids[at]}. Look at it as it is now and choose again.`,
+    `body.moves.${at}`,
+    ids[at],
+    'a step that the proposal moves',
+  );
+}
+
+function mustStandAsPlanned(
+  { plan, names }: KeptProposal,
+  standing: readonly StandingLane[],
+): void {
+  const held = plan.problem.steps.filter(({ hold }) => hold === 'started').map(({ id }) => id);
+  const changed = changedSteps(
+    { cellIds: cellIdsOf(plan), lanes: plan.problem.today, held: new Set(held) },
+    standing,
+  );
+  if (changed.length === 0) return;
+  const steps = changed.flatMap((id) => names.steps.get(id) ?? []);
+  const shown = steps.slice(0, 3).map(stepWords).join(', ');
+  const more = steps.length > 3 ? ` and ${steps.length - 3} more` : '';
+  throw new Refusal(
+    'STALE',
+    `The run queues have changed since this order was proposed: ${shown}${more} ${steps.length === 1 ? 'is' : 'are'} no longer where the proposal found ${steps.length === 1 ? 'it' : 'them'}. Nothing was moved. Ask for a new proposal.`,
+  );
+}
