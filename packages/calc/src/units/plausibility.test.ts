@@ -45,6 +45,11 @@ it('asks about a fillet that its plate hardly carries', () => {
   expect(asked.map(({ code }) => code)).toEqual(['filletLargeForPlate']);
 });
 
+it('asks with the throat that was typed, not with a leg that follows from it', () => {
+  const [question] = settingQuestions({ throatMm: 1.3e308, thinnerPlateMm: 4 });
+  expect(question?.given).toEqual({ throatMm: 1.3e308, thinnerPlateMm: 4 });
+});
+
 it('only ever offers what is not unusual itself, and no value that is not a number', () => {
   const any = fc.option(fc.oneof(fc.double(), fc.double({ min: 0, max: 1e4, noNaN: true })));
   const names = Object.keys(sound) as (keyof AskedSettings)[];

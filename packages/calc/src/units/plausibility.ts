@@ -107,7 +107,9 @@ function sizes({ throatMm, legMm, thinnerPlateMm }: Values): Question[] {
   }
   const leg = legMm ?? (throatMm === undefined ? undefined : throatMm * Math.SQRT2);
   if (leg !== undefined && thinnerPlateMm !== undefined && leg > largeLeg * thinnerPlateMm) {
-    const given = { legMm: leg, thinnerPlateMm };
+    // What was typed, not what follows from it.
+    const typed = legMm === undefined ? { throatMm } : { legMm };
+    const given = { ...typed, thinnerPlateMm } as Values;
     asked.push({ code: 'filletLargeForPlate', given, perhaps: {} });
   }
   return asked;
