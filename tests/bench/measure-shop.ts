@@ -36,7 +36,7 @@ interface Where {
 
 const fileIn = (data: string) => path.join(data, 'tackboard.sqlite');
 const timeZone = 'Europe/Berlin';
-const turns = { warmUp: 40, measured: 300 };
+const turns = { warmUp: 40, measured: 200 };
 const screensAtOnce = 50;
 
 /** Makes a shop, starts the service on it and measures it turn by turn with the raw SQL on a copy of the file. */
@@ -60,9 +60,16 @@ export async function measureShop(size: ShopSize, { root, folder, say }: Where) 
   const welder = caller(server.port, base.welder.cookie);
   try {
     const calls = callsOf({ manager, welder }, base);
+    const change = async () => calls.putDown(await calls.pull());
+    const anew = (call: () => Promise<string>) => async () => {
+      await change();
+      return timeOfAsync(call);
+    };
     const compared = {
       board: await compare('board', async () => timeOfAsync(calls.board), side.board),
+      boardAnew: await compare('boardAnew', anew(calls.board), side.board),
       week: await compare('week', async () => timeOfAsync(calls.week), side.week),
+      weekAnew: await compare('weekAnew', anew(calls.week), side.week),
       pull: await compare('pull', async () => pullOnce(calls), side.pull),
     };
     await Promise.all(Array.from({ length: screensAtOnce }, async () => calls.board()));

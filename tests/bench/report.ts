@@ -69,5 +69,5 @@ function cells({ api, raw, ratio, target }: Compared): string[] {
 }
 
 function line(head: string, rest: readonly string[]): string {
-  return head.padEnd(14) + rest.map((text) => text.padStart(11)).join('');
+  return head.padEnd(20) + rest.map((text) => text.padStart(11)).join('');
 }

@@ -6,6 +6,7 @@ import type { Config } from './config.js';
 import { createConsumablesService } from './consumables/service.js';
 import { openDatabase } from './db/client.js';
 import { createUnitOfWork, storedAnswer } from './db/unit-of-work.js';
+import { shareAnswers } from './events/shared-answers.js';
 import { createEventStream } from './events/stream.js';
 import type { Foundation } from './foundation.js';
 import { createOrdersService } from './orders/service.js';
@@ -28,6 +29,7 @@ export async function createContext(config: Config, clock: Clock = systemClock) 
   const foundation: Foundation = {
     database,
     uow,
+    shared: shareAnswers(uow, clock),
     clock,
     newId: () => uuidv7(),
     timeZone: config.timeZone,

@@ -14,9 +14,18 @@ export type QueueService = ReturnType<typeof createQueueService>;
 
 /** The run queues: what waits where, what is next at a cell and why. */
 export function createQueueService(foundation: Foundation) {
-  const { database, clock, timeZone } = foundation;
+  const { database, shared, clock, timeZone } = foundation;
   const read = reader(database.reader);
   const assessment = createAssessment(foundation);
+
+  async function readBoard(): Promise<Board> {
+    // Read before the rows: an event that comes between is then heard again, never missed.
+    const lastSeq = await read.lastSeq();
+    const now = clock.now();
+    const today = shopDay(now, timeZone);
+    const lanes = await read.lanes();
+    return { asOf: now.toISOString(), lastSeq, lanes: lanes.map((lane) => laneOn(lane, today)) };
+  }
 
   return {
     ...assessment,
@@ -33,14 +42,7 @@ export function createQueueService(foundation: Foundation) {
     async step(jobStepId: string) {
       return read.step(jobStepId);
     },
-    async board(): Promise<Board> {
-      // Read before the rows: an event that comes between is then heard again, never missed.
-      const lastSeq = await read.lastSeq();
-      const now = clock.now();
-      const today = shopDay(now, timeZone);
-      const lanes = await read.lanes();
-      return { asOf: now.toISOString(), lastSeq, lanes: lanes.map((lane) => laneOn(lane, today)) };
-    },
+    board: async () => shared('board', readBoard),
     async cell(actor: Actor, cellId: string): Promise<CellView> {
       const [lane] = await read.lanes(cellId);
       if (lane === undefined) throw notFound('cell', cellId, 'params.cellId');

@@ -14,10 +14,13 @@ export type WeekService = ReturnType<typeof createWeekService>;
 const EntryTime = z.object({ entryMs: z.number() });
 
 /** The figures of a week: arc time with its denominators, lost hours by cause, jobs on time. */
-export function createWeekService({ database, clock, timeZone }: Foundation) {
+export function createWeekService({ database, shared, clock, timeZone }: Foundation) {
   const read = weekReader(database.reader);
 
-  async function week(day: string | undefined): Promise<Week> {
+  const week = async (day: string | undefined) =>
+    shared(`week ${day ?? ''}`, async () => readWeek(day));
+
+  async function readWeek(day: string | undefined): Promise<Week> {
     const now = clock.now();
     const span = weekOf(day ?? shopDay(now, timeZone), timeZone);
     const complete = span.end <= now;
