@@ -1,9 +1,12 @@
 import { vitePreprocess } from '@sveltejs/vite-plugin-svelte';
+import { markdownPages } from './adapter/markdown-pages.js';
 import { staticWithoutInlineScript } from './adapter/static-without-inline-script.js';
 
 /** @type {import('@sveltejs/kit').Config} */
 export default {
-  preprocess: vitePreprocess(),
+  // The pages that explain the figures are documents; the screens show them as components.
+  extensions: ['.svelte', '.md'],
+  preprocess: [markdownPages(), vitePreprocess()],
   kit: {
     adapter: staticWithoutInlineScript({ pages: 'build', fallback: 'index.html' }),
     paths: { relative: false },

@@ -18,6 +18,6 @@ export default defineConfig({
     }),
     sveltekit(),
   ],
-  server: { proxy },
+  server: { proxy, fs: { allow: ['../../docs'] } },
   preview: { proxy },
 });

@@ -64,7 +64,7 @@ export async function prepareBuild() {
   });
   await step({
     name: 'web',
-    inputs: [...shared, 'packages', ...screenSources],
+    inputs: [...shared, 'packages', 'docs/method', 'docs/sources.md', ...screenSources],
     outputs: ['apps/web/build'],
     make: () => mustRun('screens', 'npm', ['run', 'build', '-w', web]),
   });

@@ -88,12 +88,57 @@ it.each<[what: string, groove: object, argument: string, allowed: string]>([
 });
 
 it.each([
-  ['a bulge on a flat face', { legMm: 6, bulgeMm: 1 }, 'bulgeMm'],
-  ['a concavity that cuts into a part', { legMm: 6, profile: 'concave', bulgeMm: 2.2 }, 'bulgeMm'],
-  ['a face that there is not', { legMm: 6, profile: 'wavy' }, 'profile'],
-] as const)('refuses %s', (_what, fillet, argument) => {
+  [
+    'a bulge on a flat face',
+    { legMm: 6, bulgeMm: 1 },
+    ...(['bulgeMm', /^0 on a flat face: call the profile convex or concave$/] as const),
+  ],
+  [
+    'a concavity that cuts into a part',
+    { legMm: 6, profile: 'concave', bulgeMm: 2.2 },
+    ...(['bulgeMm', /^not more than 2\.121\d+ mm, or the face would cut into a part$/] as const),
+  ],
+  [
+    'a face that there is not',
+    { legMm: 6, profile: 'wavy' },
+    ...(['profile', /^one of flat, convex, concave$/] as const),
+  ],
+] as const)('refuses %s', (_what, fillet, argument, allowed) => {
   expect(filletSection(fillet as Parameters<typeof filletSection>[0])).toMatchObject({
-    refusal: { argument },
+    refusal: { argument, allowed: expect.stringMatching(allowed) as string },
+  });
+});
+
+it('independent: a face of z6 x z8 with a gap of 2 mm may be hollow by a quarter of 8 x sqrt 2, a square', () => {
+  // Rise 6 + 2 = 8 and run 8: both surfaces meet the face at 45 degrees, and tan 45 x 11.3137 / 4 = 2.8284.
+  const hollow = { legMm: 6, secondLegMm: 8, gapMm: 2, profile: 'concave' } as const;
+  expect(filletSection({ ...hollow, bulgeMm: 2.8284 })).toMatchObject({ ok: true });
+  expect(filletSection({ ...hollow, bulgeMm: 2.8285 })).toMatchObject({ ok: false });
+  // Rise 6, run 8, face 10: 10 / 4 x 6 / 8 = 1.875 exactly, whichever leg is the longer one.
+  for (const legs of [
+    { legMm: 6, secondLegMm: 8 },
+    { legMm: 8, secondLegMm: 6 },
+  ]) {
+    expect(filletSection({ ...legs, profile: 'concave', bulgeMm: 1.875 })).toMatchObject({
+      ok: true,
+    });
+    expect(filletSection({ ...legs, profile: 'concave', bulgeMm: 1.8751 })).toMatchObject({
+      refusal: { argument: 'bulgeMm', given: 1.8751 },
+    });
+  }
+});
+
+it('names the work behind the bulge where there is one, and warns of a gap where there is one', () => {
+  expect(filletSection({ legMm: 6 })).toMatchObject({
+    sources: ['geometry', 'weldVolume'],
+    warnings: [],
+  });
+  expect(filletSection({ legMm: 6, profile: 'convex', bulgeMm: 0.5 })).toMatchObject({
+    sources: ['geometry', 'weldVolume', 'capShape'],
+    warnings: [],
+  });
+  expect(filletSection({ legMm: 6, gapMm: 1 })).toMatchObject({
+    warnings: [{ code: 'gapFirstEstimate', given: 1 }],
   });
 });
 

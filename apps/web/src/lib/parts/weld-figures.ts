@@ -1,5 +1,7 @@
-import { arcTime, depositedMass, filletArea } from '@tackboard/calc';
+import { arcTime, depositedMass, filletArea, type FilletSize } from '@tackboard/calc';
 import type { SetUp } from '@tackboard/contract';
+import { explainedArcTime, explainedFilletArea, explainedMass } from '../method/explained.js';
+import type { WorkedFigure } from '../method/worked-figure.js';
 import { laidAreaOf } from '../joint/joint-of-weld.js';
 import type { WeldBody } from './weld-draft.js';
 
@@ -22,6 +24,8 @@ export interface WeldFigures {
   readonly cellCode: string | null;
   /** What one run lays at the newest set-up. */
   readonly laidAreaMm2: number | null;
+  /** How each figure that there is was worked out. */
+  readonly explained: readonly WorkedFigure[];
 }
 
 /** What a row of the weld list means for one part: area, deposit, and arc time at the travel of the newest set-up. */
@@ -29,26 +33,30 @@ export function weldFigures(weld: WeldBody, steps: readonly StepWithSetUps[]): W
   const setUp = newestSetUp(steps, weld.stepNumber);
   const area = areaOf(weld);
   const lengthMm = weld.lengthMm * weld.count;
-  const deposit = area === null ? null : depositedMass({ areaMm2: area, lengthMm });
+  const deposit = area?.ok ? depositedMass({ areaMm2: area.value, lengthMm }) : null;
   const travelMmMin = setUp?.travelMmMin ?? null;
   const arc = travelMmMin === null ? null : arcTime({ lengthMm, travelMmMin });
   return {
     number: weld.number,
-    areaMm2: area,
+    areaMm2: area?.ok ? area.value : null,
     depositG: deposit?.ok ? deposit.value * 1000 : null,
     arcS: arc?.ok ? arc.value : null,
     travelMmMin,
     cellCode: setUp?.cellCode ?? null,
     laidAreaMm2: laidAreaOf(setUp),
+    explained: [
+      area?.ok ? [explainedFilletArea(area)] : [],
+      deposit?.ok ? [explainedMass(deposit)] : [],
+      arc?.ok ? [explainedArcTime(arc)] : [],
+    ].flat(),
   };
 }
 
-function areaOf({ jointType, throatMm, legMm }: WeldBody): number | null {
+function areaOf({ jointType, throatMm, legMm }: WeldBody) {
   if (jointType !== 'fillet') return null;
-  const size = throatMm !== null ? { throatMm } : legMm !== null ? { legMm } : null;
-  if (size === null) return null;
-  const area = filletArea(size);
-  return area.ok ? area.value : null;
+  const size: FilletSize | null =
+    throatMm !== null ? { throatMm } : legMm !== null ? { legMm } : null;
+  return size === null ? null : filletArea(size);
 }
 
 function newestSetUp(steps: readonly StepWithSetUps[], stepNumber: number) {
