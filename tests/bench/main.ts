@@ -4,7 +4,7 @@ import path from 'node:path';
 import { measureShop } from './measure-shop.js';
 import { inWords, reportOf } from './report.js';
 import { oneYear, threeYears } from './shop/size.js';
-import { weldFitUs } from './weld-fit.js';
+import { findProceduresS, weldFitUs, wholeWeldUs } from './weld-fit.js';
 
 /**
  * Loads one and three years of a busy shop and prints the service beside the same SQL run raw. Figures never make it
@@ -22,6 +22,8 @@ export async function bench(root: string, { json }: { readonly json: boolean }):
     };
     const report = reportOf(shops, {
       weldFitUs: weldFitUs(),
+      wholeWeldUs: wholeWeldUs(),
+      findProceduresS: findProceduresS(),
       machine: { node: process.version, cpus: cpus().length, cpu: cpus()[0]?.model ?? 'unknown' },
       tookS: Math.round((performance.now() - startedAt) / 1000),
     });

@@ -1,4 +1,5 @@
 import type { Compared, MeasuredShop } from './measure-shop.js';
+import { found } from './weld-fit.js';
 import { operations, type OperationName } from './operations.js';
 
 export interface Report {
@@ -9,14 +10,20 @@ export interface Report {
   readonly growth: Record<OperationName, { readonly api: number; readonly raw: number }>;
   readonly memory: { readonly peakMb: number | null; readonly targetMb: number };
   readonly weldFitUs: number;
+  /** From the geometry of a weld to its fit. */
+  readonly wholeWeldUs: number;
+  /** Every weld of a large shop against every procedure, on one core. */
+  readonly findProceduresS: number;
 }
 
 const names = Object.keys(operations) as OperationName[];
 const targetMb = 300;
+const targetWeldUs = 20;
+const targetFindS = 2;
 
 export function reportOf(
   shops: Report['shops'],
-  rest: Pick<Report, 'machine' | 'tookS' | 'weldFitUs'>,
+  rest: Omit<Report, 'shops' | 'growth' | 'memory'>,
 ): Report {
   const times = (of: number, to: number) => Math.round((to / of) * 100) / 100;
   const growth = Object.fromEntries(
@@ -53,7 +60,9 @@ export function inWords(report: Report): string {
     '',
     `from one year to three: ${grown.join(', ')}`,
     `peak memory of the service: ${memoryWords} (target below ${memory.targetMb} MB)`,
-    `one weld against its procedure: ${report.weldFitUs} µs`,
+    `one weld against its procedure: ${report.weldFitUs} µs; from its geometry to its fit: ${report.wholeWeldUs} µs ` +
+      `(target below ${targetWeldUs} µs)`,
+    `${found.welds} welds against ${found.procedures} procedures: ${report.findProceduresS} s (target below ${targetFindS} s)`,
     `${machine.cpus} x ${machine.cpu}, Node ${machine.node}; took ${report.tookS} s`,
     '',
   ].join('\n');
