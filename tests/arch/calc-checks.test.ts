@@ -1,7 +1,7 @@
 import * as calc from '@tackboard/calc';
 import { sources } from '@tackboard/calc';
 import { describe, expect, it } from 'vitest';
-import { checksOfCalc, labels } from './labelled-checks.js';
+import { checksOfCalc, type Label } from './labelled-checks.js';
 import { projectFiles, textOf } from './tracked.js';
 
 const checks = checksOfCalc();
@@ -55,7 +55,7 @@ const kinds = {
 } as const;
 
 function page(): string {
-  const count = (label: (typeof labels)[number]) =>
+  const count = (label: Label) =>
     checks.filter((check) => check.label === label).length;
   const works = Object.entries(kinds).flatMap(([kind, heading]) => {
     const rows = Object.entries(sources)

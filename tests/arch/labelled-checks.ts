@@ -1,8 +1,8 @@
 import ts from 'typescript';
 import { projectFiles, textOf } from './tracked.js';
 
-export const labels = ['printed', 'independent', 'memory', 'pinned'] as const;
-type Label = (typeof labels)[number];
+const labels = ['printed', 'independent', 'memory', 'pinned'] as const;
+export type Label = (typeof labels)[number];
 
 export interface Check {
   readonly file: string;

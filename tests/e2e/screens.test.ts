@@ -80,6 +80,9 @@ const places: readonly Place[] = [
   { name: 'tablets', as: 'M01', at: '/tablets', shows: 'Tablets' },
   { name: 'week', as: 'M01', at: '/week', shows: /^Week/ },
   { name: 'week-before', as: 'M01', at: lastWeek, shows: /^Week/ },
+  { name: 'method', as: 'S01', at: '/method', shows: 'How the figures are worked out' },
+  { name: 'method-page', as: 'S01', at: '/method/procedure-ranges', shows: /^Ranges of/ },
+  { name: 'method-sources', as: 'S01', at: '/method/sources', shows: 'Sources' },
   { name: 'account', as: 'M01', at: '/account', shows: 'Your entry' },
   { name: 'no-such-page', as: 'M01', at: '/nowhere', shows: 'There is no page at this address' },
 ];

@@ -1,6 +1,7 @@
 import { Marked } from 'marked';
 
 const allowedTag = /^<\/?(sub|sup|br|strong|em)>$/;
+const letScroll = '<!-- svelte-ignore a11y_no_noninteractive_tabindex -->';
 const methodFolder = /\/docs\/(method\/)?[\w-]+\.md$/;
 /** Where the code stands is for developers; the screens show the rest of the sentence's paragraph. */
 const codePlace = /\s*\bCode:\s+(`[^`]+`(,\s+|\s+and\s+)?)+(; [^.]*)?\.?/g;
@@ -39,7 +40,10 @@ const renderer = {
       row.map(({ tokens }) => `<${tag}>${this.parser.parseInline(tokens)}</${tag}>`).join('');
     const head = `<thead><tr>${cells(header, 'th')}</tr></thead>`;
     const body = rows.map((row) => `<tr>${cells(row, 'td')}</tr>`).join('');
-    return `<div class="wide"><table>${head}<tbody>${body}</tbody></table></div>\n`;
+    const name = plain(header.map(({ text }) => text.replace(/<[^>]*>/g, '')).join(', '));
+    // A wide table must scroll by keyboard too.
+    const scrolled = `<div class="wide" tabindex="0" role="region" aria-label="${name}">`;
+    return `${letScroll}${scrolled}<table>${head}<tbody>${body}</tbody></table></div>\n`;
   },
 };
 
