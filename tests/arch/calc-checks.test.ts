@@ -55,8 +55,7 @@ const kinds = {
 } as const;
 
 function page(): string {
-  const count = (label: Label) =>
-    checks.filter((check) => check.label === label).length;
+  const count = (label: Label) => checks.filter((check) => check.label === label).length;
   const works = Object.entries(kinds).flatMap(([kind, heading]) => {
     const rows = Object.entries(sources)
       .filter(([, source]) => source.kind === kind)
