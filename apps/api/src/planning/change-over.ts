@@ -18,6 +18,7 @@ const changeMin = {
   fixtureId: 10,
   programId: 5,
 } as const satisfies Record<keyof KeptSetUp, number>;
+const kinds = Object.keys(changeMin) as (keyof KeptSetUp)[];
 
 /** A step as its change-over at one cell depends on it. */
 export interface SetUpNeed {
@@ -38,9 +39,7 @@ export function changeOverMin(from: SetUpNeed | null, to: SetUpNeed): number {
   const { kept } = to;
   const before = from?.kept ?? null;
   if (before === null || kept === null) return to.setUpMin;
-  const kinds = Object.keys(changeMin) as (keyof KeptSetUp)[];
-  const sum = kinds
-    .filter((kind) => before[kind] !== kept[kind])
-    .reduce((minutes, kind) => minutes + changeMin[kind], 0);
+  let sum = 0;
+  for (const kind of kinds) if (before[kind] !== kept[kind]) sum += changeMin[kind];
   return Math.min(sum, to.setUpMin);
 }

@@ -1,6 +1,6 @@
 import { explainOrder, type PlanProblem, type ProposedMove } from '@tackboard/calc';
 import type { Plan } from './plan.js';
-import { changeOverOf } from './set-up-table.js';
+import { changeOverIn } from './set-up-table.js';
 
 type FoundStep = ProposedMove['steps'][number] & { readonly beforeStep: string | null };
 
@@ -24,10 +24,11 @@ export function foundOrder(plan: Plan, setupMin: PlanProblem['setupMin'], lanes:
   const answer = explainOrder({ problem, proposed: lanes });
   if (!answer.ok) return answer;
   const walked = plan.problem.today.map((lane) => [...lane]);
-  let changeOver = changeOverOf(plan, walked);
+  const changeOverOf = changeOverIn(plan);
+  let changeOver = changeOverOf(walked);
   const moves = answer.moves.map(({ steps, reasons, cost }): FoundMove => {
     const placed = steps.map((step) => ({ ...step, beforeStep: make(plan, walked, step) }));
-    const now = changeOverOf(plan, walked);
+    const now = changeOverOf(walked);
     const changeOverMin = now - changeOver;
     changeOver = now;
     return { steps: placed, reasons, cost, changeOverMin };

@@ -2,7 +2,7 @@ import type { Cell, CellHours, Lane, QueuedStep } from '@tackboard/contract';
 import { describe, expect, it } from 'vitest';
 import type { KeptSetUp } from './change-over.js';
 import { preparePlan, type ShopFacts } from './plan.js';
-import { setUpTable, changeOverOf } from './set-up-table.js';
+import { changeOverIn, setUpTable } from './set-up-table.js';
 import type { StepPlanFacts } from './store.js';
 
 /** Monday 5 October 2026, 07:00 in Berlin, and some seconds. */
@@ -173,7 +173,7 @@ describe('the set-up table', () => {
   });
 
   it('sums the change-over of an order in job minutes', () => {
-    expect(changeOverOf(plan, [['a', 'b', 'c']])).toBe(30 + 10 + 10);
-    expect(changeOverOf(plan, [['a', 'c', 'b']])).toBe(30 + 0 + 10);
+    expect(changeOverIn(plan)([['a', 'b', 'c']])).toBe(30 + 10 + 10);
+    expect(changeOverIn(plan)([['a', 'c', 'b']])).toBe(30 + 0 + 10);
   });
 });

@@ -8,15 +8,19 @@ function needAt({ stepId, setUpMin, kept }: PlanSetUp, cell: number): SetUpNeed 
 
 /**
  * Minutes of the clock to set each step up after each other one, per cell, as the search reads them. Steps that
- * leave a cell in the same state share a row.
+ * leave a cell in the same state share a row; what cannot be done at a cell counts nothing there.
  */
-export function setUpTable({ setUps, pace }: Plan): number[][][] {
+export function setUpTable({ problem, setUps, pace }: Plan): number[][][] {
   return pace.map((share, cell) => {
-    const needs = setUps.map((setUp) => needAt(setUp, cell));
+    const needs = setUps.map((setUp, at) =>
+      problem.steps[at]?.processingMin[cell] === null ? null : needAt(setUp, cell),
+    );
     const rowAfter = (from: SetUpNeed | null) =>
-      needs.map((to) => Math.ceil(changeOverMin(from, to) / share));
+      needs.map((to) => (to === null ? 0 : Math.ceil(changeOverMin(from, to) / share)));
+    const never = needs.map(() => 0);
     const rows = new Map<string, number[]>();
-    const shared = (from: SetUpNeed) => {
+    const shared = (from: SetUpNeed | null) => {
+      if (from === null) return never;
       const key = JSON.stringify([from.stepId, from.kept]);
       const row = rows.get(key) ?? rowAfter(from);
       rows.set(key, row);
@@ -26,14 +30,21 @@ export function setUpTable({ setUps, pace }: Plan): number[][][] {
   });
 }
 
-/** Job minutes of change-over in all lanes. */
-export function changeOverOf(plan: Plan, lanes: LaneOrder): number {
-  const at = new Map(plan.problem.steps.map(({ id }, index) => [id, index]));
-  return lanes.reduce((sum, lane, cell) => {
-    const needs = lane.flatMap((id) => {
-      const setUp = plan.setUps[at.get(id) ?? -1];
-      return setUp === undefined ? [] : [needAt(setUp, cell)];
+/** A count of the job minutes of change-over in all lanes of an order. */
+export function changeOverIn({ problem, setUps }: Plan): (lanes: LaneOrder) => number {
+  const at = new Map(problem.steps.map(({ id }, index) => [id, index]));
+  return (lanes) => {
+    let sum = 0;
+    lanes.forEach((lane, cell) => {
+      let before: SetUpNeed | null = null;
+      for (const id of lane) {
+        const setUp = setUps[at.get(id) ?? -1];
+        if (setUp === undefined) continue;
+        const need = needAt(setUp, cell);
+        sum += changeOverMin(before, need);
+        before = need;
+      }
     });
-    return needs.reduce((all, to, place) => all + changeOverMin(needs[place - 1] ?? null, to), sum);
-  }, 0);
+    return sum;
+  };
 }

@@ -111,6 +111,17 @@ describe('a search in a thread of its own', () => {
     ]);
   });
 
+  it('refuses in words what is too large, without running out of memory', async () => {
+    const { messages, search } = await heard({ plan: planOf(5_000), seed: 1, limitMs: 100 });
+    await search.end();
+    expect(messages).toEqual([
+      {
+        kind: 'refused',
+        refusal: expect.objectContaining({ argument: 'steps', given: 5_000 }),
+      },
+    ]);
+  });
+
   it('answers with an error when the thread dies', async () => {
     const task = { plan: planOf(3), seed: 1, limitMs: 100 };
     const missing = await heard(task, { workerFile: './nowhere/order-worker.js' });

@@ -1,40 +1,51 @@
 /** The thread that looks for a better order of work. It reads no database and is ended from outside. */
 import { parentPort, workerData } from 'node:worker_threads';
-import { searchOrder } from '@tackboard/calc';
+import { planStepsMax, searchOrder } from '@tackboard/calc';
 import { foundOrder } from '../planning/found-order.js';
 import { setUpTable } from '../planning/set-up-table.js';
+import { withoutIdleMoves } from '../planning/tidy.js';
 import type { OrderMessage, OrderTask } from './order-messages.js';
 
 /** Better orders come in quick succession at first; nobody reads faster than this. */
 const leastPauseMs = 300;
+/**
+ * Time for leaving out moves that gain nothing, from the begin of the search for the first order, which is waited
+ * for, and then from the better order on.
+ */
+const tidyMs = { first: 300, between: 250, last: 2_000 } as const;
 
 function tell(message: OrderMessage): void {
   parentPort?.postMessage(message);
 }
 
 function search({ plan, seed, limitMs }: OrderTask): void {
-  const endAt = performance.now() + limitMs;
-  const setupMin = setUpTable(plan);
+  const begunAt = performance.now();
+  // A plan that is too large is refused; its table would not fit into the memory of this thread.
+  const setupMin = plan.setUps.length > planStepsMax ? [] : setUpTable(plan);
   const begun = searchOrder({ problem: { ...plan.problem, setupMin }, seed });
   if (!begun.ok) return tell({ kind: 'refused', refusal: begun.refusal });
   const { search: order } = begun;
-  let told = { cost: Infinity, proven: false };
+  let told = { cost: Infinity, complete: false };
   let nextAt = 0;
-  const tellBetter = (): void => {
-    const sentAt = performance.now();
-    const answer = foundOrder(plan, setupMin, order.lanesSoFar());
+  const tellBetter = (when: keyof typeof tidyMs): void => {
+    const at = performance.now();
+    const lateAt = (when === 'first' ? begunAt : at) + tidyMs[when];
+    const isLate = () => performance.now() > lateAt;
+    const lanes = withoutIdleMoves({ plan, setupMin, lanes: order.lanesSoFar(), isLate });
+    const proven = order.isProven();
+    told = { cost: order.costSoFar(), complete: proven && !isLate() };
+    const answer = foundOrder(plan, setupMin, lanes);
     if (!answer.ok) throw new Error(answer.refusal.allowed);
-    told = { cost: order.costSoFar(), proven: order.isProven() };
-    tell({ kind: 'found', found: answer.found, proven: told.proven, notes: order.notes });
+    tell({ kind: 'found', found: answer.found, proven, notes: order.notes });
     // Explaining must never take more than a part of the time for searching.
-    nextAt = sentAt + Math.max(leastPauseMs, 3 * (performance.now() - sentAt));
+    nextAt = at + Math.max(leastPauseMs, 3 * (performance.now() - at));
   };
-  tellBetter();
-  while (!order.isProven() && performance.now() < endAt) {
+  tellBetter('first');
+  while (!order.isProven() && performance.now() < begunAt + limitMs) {
     order.improve();
-    if (order.costSoFar() < told.cost && performance.now() >= nextAt) tellBetter();
+    if (order.costSoFar() < told.cost && performance.now() >= nextAt) tellBetter('between');
   }
-  if (order.costSoFar() < told.cost || order.isProven() !== told.proven) tellBetter();
+  if (!told.complete) tellBetter('last');
   tell({ kind: 'ended' });
 }
 
