@@ -142,6 +142,22 @@ describe('what was done while the network was away', () => {
   });
 });
 
+describe('an act that is sent later', () => {
+  it('is taken from the one who did it only, whoever is signed in by then', async () => {
+    const run = await pulled(await robot.job());
+    const send = async (agent: Agent) =>
+      agent
+        .post(`/api/runs/${run.id}/counts`)
+        .set('Idempotency-Key', `later-${run.id}`)
+        .set('Acting-Person', run.personId)
+        .send({ good: 1 });
+    const refused = await send(coordinator);
+    expect([refused.status, refused.body.code]).toEqual([401, 'NOT_SIGNED_IN']);
+    expect((await runNow(run)).goodCount).toBe(0);
+    expect((await send(operator)).body.goodCount).toBe(1);
+  });
+});
+
 describe('note', () => {
   it('adds a line to the note of the run, with the time of the act', async () => {
     const run = await pulled(await robot.job());

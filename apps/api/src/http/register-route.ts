@@ -10,7 +10,7 @@ import {
   type ReplyOf,
   type Route,
 } from '@tackboard/contract';
-import type { FastifyInstance, FastifyRequest } from 'fastify';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { Actor } from '../actor.js';
 import { Refusal } from '../refusal.js';
 
@@ -28,7 +28,7 @@ interface Options {
 }
 
 /** The answers that were stored with their commands. */
-export interface Answers {
+interface Answers {
   of(command: NonNullable<Actor['command']>): Promise<{ readonly answer: unknown } | null>;
 }
 
@@ -49,8 +49,8 @@ export function registerRoute<R extends Route>(
     call: Call<R>,
     reply: {
       header(name: string, value: string): unknown;
-      setCookie: ReplyCookies['setCookie'];
-      clearCookie: ReplyCookies['clearCookie'];
+      setCookie: FastifyReply['setCookie'];
+      clearCookie: FastifyReply['clearCookie'];
     },
   ) => Promise<ReplyOf<R>>,
   options: Options = {},
@@ -68,30 +68,26 @@ export function registerRoute<R extends Route>(
     // Access is decided before the shape of the input: a stranger learns nothing from the answers.
     preValidation: async (request) => {
       enforce(route, request);
+      mustBeMeant(request);
     },
     handler: async (request, reply) => {
       const command = options.keepsNoAnswer === true ? null : commandOf(route, request);
       const actor: Actor = { ...request.actor, command };
-      return once(
-        command,
-        app.answers,
-        async () =>
-          await handle(
-            {
-              params: request.params as ParamsOf<R>,
-              query: request.query as QueryOf<R>,
-              body: request.body as BodyOf<R>,
-              actor,
-              request,
-            },
-            reply,
-          ),
+      return once(command, app.answers, async () =>
+        handle(
+          {
+            params: request.params as ParamsOf<R>,
+            query: request.query as QueryOf<R>,
+            body: request.body as BodyOf<R>,
+            actor,
+            request,
+          },
+          reply,
+        ),
       );
     },
   });
 }
-
-type ReplyCookies = import('fastify').FastifyReply;
 
 export function enforce(route: Pick<Route, 'access'>, request: FastifyRequest): void {
   const { person, tablet } = request.actor;
@@ -107,6 +103,19 @@ export function enforce(route: Pick<Route, 'access'>, request: FastifyRequest): 
     route.access.kind === 'tablet'
       ? 'This works at a registered cell tablet only. Ask the manager to register this device.'
       : 'Sign in first. What you typed stays on the screen.',
+  );
+}
+
+/**
+ * What was done at a tablet without network is sent later, and somebody else may have signed in there since. It is
+ * taken from the one who did it only: the name in the record stays right, and a repeat finds its first answer.
+ */
+function mustBeMeant(request: FastifyRequest): void {
+  const meant = request.headers['acting-person'];
+  if (meant === undefined || meant === request.actor.person?.id) return;
+  throw new Refusal(
+    'NOT_SIGNED_IN',
+    'Somebody else did this than the one who is signed in here now. It is kept; sign in as the one who did it to send it.',
   );
 }
 

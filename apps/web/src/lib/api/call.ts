@@ -1,4 +1,5 @@
 import type { ReplyOf, Route } from '@tackboard/contract';
+import { tellAnswered } from './answered.js';
 import { ApiRefusal, NotReached, refusalFrom } from './refusal.js';
 import { addressOf, isWrite, newKey, type Query } from './request.js';
 import { tellSignedOut } from './signed-out.js';
@@ -16,6 +17,8 @@ export type CallInput<R> = Slot<R, 'params'> &
   Slot<R, 'body'> & {
     /** Names the act, so that a repeat counts once; a new one is made when left out. */
     readonly idempotencyKey?: string;
+    /** Who did it; the server takes it from that person only. Left out, it is whoever is signed in. */
+    readonly actingPersonId?: string;
     /** A file upload in place of a JSON body. */
     readonly form?: FormData;
     readonly signal?: AbortSignal;
@@ -26,6 +29,7 @@ interface AnyInput {
   readonly query?: unknown;
   readonly body?: unknown;
   readonly idempotencyKey?: string;
+  readonly actingPersonId?: string;
   readonly form?: FormData;
   readonly signal?: AbortSignal;
 }
@@ -55,19 +59,24 @@ export async function call<R extends Route>(
 async function send(route: Route, address: string, given: AnyInput): Promise<Response> {
   const headers: Record<string, string> = { accept: 'application/json' };
   if (isWrite(route)) headers['idempotency-key'] = given.idempotencyKey ?? newKey();
+  if (given.actingPersonId !== undefined) headers['acting-person'] = given.actingPersonId;
   let body: BodyInit | undefined = given.form;
   if (body === undefined && given.body !== undefined) {
     headers['content-type'] = 'application/json';
     body = JSON.stringify(given.body);
   }
   try {
-    return await fetch(address, {
+    const sentAtMs = Date.now();
+    const response = await fetch(address, {
       method: route.method,
       headers,
       credentials: 'same-origin',
       ...(body === undefined ? {} : { body }),
       ...(given.signal === undefined ? {} : { signal: given.signal }),
     });
+    const date = response.headers.get('date');
+    tellAnswered({ date, sentAtMs, receivedAtMs: Date.now() });
+    return response;
   } catch (cause) {
     throw new NotReached({ cause });
   }

@@ -1,6 +1,11 @@
-import { mayCall, people, type Route, type SessionView } from '@tackboard/contract';
+import { mayCall, people, SessionView, type Route } from '@tackboard/contract';
 import { call } from '../api/call.js';
+import { forget, keep, recall } from '../offline/answers.js';
+import { saysNothing } from '../offline/outcome.js';
 
+/** A tablet keeps who worked at it, so that its cell screen opens without network; an office computer does not. */
+const keptAs = 'session';
+const patienceMs = 6_000;
 const unknown: SessionView = { person: null, tablet: null, firstRun: false, timeZone: 'UTC' };
 
 /** Who is signed in here and at which tablet, as the server last said. */
@@ -8,6 +13,8 @@ class Session {
   #view = $state.raw<SessionView>(unknown);
   /** False until the server has answered once. */
   known = $state(false);
+  /** True while the server has not answered and the view is the one kept here. */
+  recalled = $state(false);
 
   get view(): SessionView {
     return this.#view;
@@ -23,13 +30,23 @@ class Session {
   }
 
   async load(): Promise<void> {
-    this.take(await call(people.session));
+    try {
+      this.take(await call(people.session, { signal: AbortSignal.timeout(patienceMs) }));
+    } catch (error) {
+      const kept = saysNothing(error) && !this.known ? await recall(keptAs, SessionView) : null;
+      if (kept === null) throw error;
+      this.#view = kept;
+      this.known = true;
+      this.recalled = true;
+    }
   }
 
-  /** Takes over what a sign-in or the first run replied. */
+  /** Takes over what the server said, asked or at a sign-in. */
   take(view: SessionView): void {
     this.#view = view;
     this.known = true;
+    this.recalled = false;
+    this.#keep();
   }
 
   async signOut(): Promise<void> {
@@ -40,6 +57,11 @@ class Session {
   /** Forgets the person; the tablet stays what it is. */
   drop(): void {
     this.#view = { ...this.#view, person: null };
+    this.#keep();
+  }
+
+  #keep(): void {
+    void (this.#view.tablet === null ? forget(keptAs) : keep(keptAs, this.#view));
   }
 
   /** Whether the server would let the one here call this route. It decides anyway; this only hides. */
