@@ -1,7 +1,8 @@
 import { expect, it } from 'vitest';
+import type { DrawnJoint } from './drawn-shapes.js';
 import { excessLimit } from './excess-weld-metal.js';
 import { grooveArea, type Groove } from './groove.js';
-import { jointDrawing, type DrawnJoint } from './joint-drawing.js';
+import { jointDrawing } from './joint-drawing.js';
 import { leastFilletLeg } from './size-rules.js';
 
 type Drawn = Extract<ReturnType<typeof jointDrawing>, { ok: true }>['drawing'];
