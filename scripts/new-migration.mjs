@@ -3,7 +3,9 @@ import process from 'node:process';
 
 const name = process.argv[2];
 if (name === undefined || !/^[a-z0-9_]+$/.test(name)) {
-  process.stderr.write('Name the migration in lower case letters, digits and _: npm run migration:new -- add_colour\n');
+  process.stderr.write(
+    'Name the migration in lower case letters, digits and _: npm run migration:new -- add_colour\n',
+  );
   process.exit(1);
 }
 const { writeMigration } = await import('../apps/api/dist/db/new-migration.js');

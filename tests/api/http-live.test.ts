@@ -20,9 +20,7 @@ describe('the live stream', () => {
   it('gives what came after the number last seen, then goes on live, without gap or double', async () => {
     for (let n = 0; n < 30; n += 1) await write(`before-${n}`);
     const from = (await lastSeq()) - 20;
-    const writes = Promise.all(
-      Array.from({ length: 200 }, async (_, n) => write(`during-${n}`)),
-    );
+    const writes = Promise.all(Array.from({ length: 200 }, async (_, n) => write(`during-${n}`)));
     const client = await openLive(shop, { cookie, lastEventId: String(from) });
     await writes;
     await write('the last one');

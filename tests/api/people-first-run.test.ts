@@ -22,11 +22,10 @@ describe('the first run of an empty shop', () => {
       timeZone,
     });
     const replies = await Promise.all(
-      ['M01', 'M02', 'M03', 'M04', 'M05'].map(
-        async (code) =>
-          supertest(app.server)
-            .post('/api/first-run')
-            .send({ code, name: `Manager ${code}`, password: testPassword }),
+      ['M01', 'M02', 'M03', 'M04', 'M05'].map(async (code) =>
+        supertest(app.server)
+          .post('/api/first-run')
+          .send({ code, name: `Manager ${code}`, password: testPassword }),
       ),
     );
     expect(replies.map((reply) => reply.status).sort()).toEqual([200, 409, 409, 409, 409]);
@@ -38,9 +37,7 @@ describe('the first run of an empty shop', () => {
     expect((await ask.get('/api/session').expect(200)).body).toMatchObject({ firstRun: false });
 
     // One address is heard thirty times a minute here; then it is told to wait.
-    const many = await Promise.all(
-      Array.from({ length: 40 }, async () => ask.get('/api/health')),
-    );
+    const many = await Promise.all(Array.from({ length: 40 }, async () => ask.get('/api/health')));
     const refused = many.filter((reply) => reply.status === 429);
     expect(refused).toHaveLength(40 - (30 - 7));
     expect(refused[0]?.body).toMatchObject({ code: 'TOO_MANY_ATTEMPTS' });

@@ -78,9 +78,7 @@ describe('signing in with a password', () => {
   });
 
   it('lets five of fifty simultaneous guesses through to the check', async () => {
-    const replies = await Promise.all(
-      Array.from({ length: 50 }, async () => signIn('Q02', wrong)),
-    );
+    const replies = await Promise.all(Array.from({ length: 50 }, async () => signIn('Q02', wrong)));
     const count = (status: number) => replies.filter((reply) => reply.status === status).length;
     expect({ checked: count(401), turnedAway: count(429) }).toEqual({ checked: 5, turnedAway: 45 });
     await signIn('Q02', testPassword).expect(429);

@@ -22,9 +22,8 @@ export function openApi(app: FastifyInstance): void {
   let document: object | undefined;
   const made = () => (document ??= documentOf(routes));
   app.get('/api/openapi.json', async (_request, reply) => reply.send(made()));
-  app.get(
-    '/api/docs',
-    async (_request, reply) => reply.type('text/html; charset=utf-8').send(docsPage(routes)),
+  app.get('/api/docs', async (_request, reply) =>
+    reply.type('text/html; charset=utf-8').send(docsPage(routes)),
   );
 }
 
