@@ -31,7 +31,8 @@ describe('certificates', () => {
   const confirm = (id: string, confirmedOn: string) =>
     coordinator.post(`/api/certificates/${id}/confirmations`).send({ confirmedOn, evidence });
 
-  it('are kept with their printed ranges, lapsed until somebody confirms', async () => {
+  // ISO 9606-1:2012, 9.2: the test counts as the first confirmation.
+  it('are kept with their printed ranges, and hold six months from the test', async () => {
     const { body } = await add('W-101').expect(200);
     expect(body).toMatchObject({
       number: 'W-101',
@@ -39,13 +40,18 @@ describe('certificates', () => {
       thicknessMm: { min: 3, max: null },
       diameterMm: null,
       confirmations: [],
-      confirmedUntil: null,
-      standing: 'lapsed',
+      confirmedUntil: '2026-12-02',
+      standing: 'current',
     });
     const listed = await qa.get('/api/certificates').query({ personId: shop.people.welder.id });
     expect((listed.body as { certificates: Certificate[] }).certificates).toContainEqual(body);
     const others = await qa.get('/api/certificates').query({ personId: shop.people.office.id });
     expect(others.body).toEqual({ certificates: [] });
+  });
+
+  it('have lapsed when nobody confirmed them in the six months after the test', async () => {
+    const { body } = await add('W-110', { testedOn: '2026-04-04' }).expect(200);
+    expect(body).toMatchObject({ confirmedUntil: '2026-10-04', standing: 'lapsed' });
   });
 
   // ISO 9606-1:2012, 9.2: confirmed every six months.

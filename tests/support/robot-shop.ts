@@ -240,10 +240,14 @@ async function certifyAs(
   const { positions = ['PA', 'PB'], kind, cellId } = as;
   const number = `C-${person.code}${cellId === null ? '' : `-${cellId.slice(-6)}`}`;
   const certificate = await people.addCertificate(shop.actor('qa'), person.id, {
-    ...{ kind, number, code: 'ISO', edition: '2017', process: '135', cellId },
+    ...{ kind, number, process: '135', cellId },
+    ...(kind === 'welder'
+      ? { code: 'ISO 9606-1', edition: '2012' }
+      : { code: 'ISO 14732', edition: '2013' }),
     ...{ jointTypes: ['fillet'], positions, materialGroups: [], fillerGroups: [] },
     ...{ thicknessMm: { min: 3, max: null }, diameterMm: null, testedOn: '2025-09-01' },
-    ...{ validUntil: '2028-09-01', renewalRoute: null, examiner: null, functionTestOn: null },
+    ...{ validUntil: '2028-09-01', renewalRoute: null, examiner: null },
+    functionTestOn: kind === 'welder' ? null : '2025-09-01',
   });
   if (confirmedOn === null) return;
   await people.confirmCertificate(shop.actor('coordinator'), certificate.id, {

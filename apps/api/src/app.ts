@@ -16,6 +16,7 @@ import { partsRoutes } from './parts/routes.js';
 import { peopleRoutes } from './people/routes.js';
 import { planningRoutes } from './planning/routes.js';
 import { proceduresRoutes } from './procedures/routes.js';
+import { qualificationRoutes } from './qualification/routes.js';
 import { qualityRoutes } from './quality/routes.js';
 import { queueRoutes } from './queue/routes.js';
 import { recordsRoutes } from './records/routes.js';
@@ -57,6 +58,7 @@ export async function buildApp(
   peopleRoutes(app, services.people);
   planningRoutes(app, services.planning);
   proceduresRoutes(app, services.procedures);
+  qualificationRoutes(app, services.qualification);
   qualityRoutes(app, services.quality);
   queueRoutes(app, services.queue);
   runsRoutes(app, services.runs);

@@ -14,6 +14,7 @@ import { createPartsService } from './parts/service.js';
 import { createPeopleService } from './people/service.js';
 import { createPlanningService } from './planning/service.js';
 import { createProceduresService } from './procedures/service.js';
+import { createQualificationService } from './qualification/service.js';
 import { createQualityService } from './quality/service.js';
 import { createQueueService } from './queue/service.js';
 import { createRecordsService } from './records/service.js';
@@ -62,8 +63,9 @@ function createServices(foundation: Foundation) {
   const orders = createOrdersService(foundation, { people, procedures });
   const queue = createQueueService(foundation);
   const planning = createPlanningService(foundation, { cells, queue });
-  const quality = createQualityService(foundation, { queue });
-  const runs = createRunsService(foundation, { queue });
+  const qualification = createQualificationService(foundation, { people, procedures });
+  const quality = createQualityService(foundation, { procedures, queue });
+  const runs = createRunsService(foundation, { quality, queue });
   const week = createWeekService(foundation);
   const records = createRecordsService(foundation);
   return {
@@ -74,6 +76,7 @@ function createServices(foundation: Foundation) {
     people,
     planning,
     procedures,
+    qualification,
     quality,
     queue,
     runs,

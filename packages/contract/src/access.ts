@@ -20,6 +20,7 @@ export const access = {
   tablet: { kind: 'tablet' },
   signedIn: { kind: 'person', roles },
   office: { kind: 'person', roles: ['office', 'manager'] },
+  oversight: { kind: 'person', roles: ['qa', 'manager'] },
   qa: { kind: 'person', roles: ['qa'] },
   coordinator: { kind: 'person', roles, coordinator: true },
   manager: { kind: 'person', roles: ['manager'] },

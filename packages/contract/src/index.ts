@@ -13,6 +13,7 @@ export * from './queue.js';
 export * from './records.js';
 export * from './revisions.js';
 export * from './route.js';
+export * from './qualification.js';
 export * from './routes.js';
 export * from './runs.js';
 export * from './values.js';

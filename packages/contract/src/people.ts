@@ -333,7 +333,12 @@ export const people = {
     summary: 'Sign the six-monthly confirmation',
     access: access.coordinator,
     params: z.object({ certificateId: Id }),
-    body: z.object({ confirmedOn: Day, evidence: text(500, 15) }),
+    body: z.object({
+      confirmedOn: Day,
+      evidence: text(500, 15),
+      /** Runs on file that the signer has looked at. */
+      runIds: z.array(Id).max(500).optional(),
+    }),
     reply: Certificate,
     refusals: ['NOT_FOUND', 'NOT_NOW'],
   }),

@@ -40,7 +40,8 @@ export const WpsRanges = z.object({
 });
 export type WpsRanges = z.infer<typeof WpsRanges>;
 
-const TestPiece = z.object({
+/** A test piece; what range rules ask beyond its measures is left out where the record does not say. */
+export const TestPiece = z.object({
   jointType: text(20),
   thicknessMm: quantity(0.1, 500),
   diameterMm: quantity(1, 5000).nullable(),
@@ -52,8 +53,25 @@ const TestPiece = z.object({
   runs: z.enum(['single', 'multi']),
   sides: z.enum(['one', 'both']),
   backing: text(60, 0),
+  /** Whether it was welded on a backing, whatever that was made of. */
+  backed: z.boolean().optional(),
+  gouged: z.boolean().optional(),
+  squareGroove: z.boolean().optional(),
+  product: z.enum(['plate', 'pipe']).optional(),
+  /** The other part, where it is of another material. */
+  materialGroupB: text(10).optional(),
+  yieldBMPa: quantity(1, 2000).optional(),
+  depositedMm: quantity(0.1, 500).optional(),
+  maxPassMm: quantity(0.1, 100).optional(),
+  branchAngleDeg: quantity(1, 90).optional(),
+  fillerGroup: text(20).optional(),
+  currentType: text(20).optional(),
+  co2Pct: quantity(0, 100).optional(),
+  impactRequired: z.boolean().optional(),
+  impactTested: z.boolean().optional(),
+  hardnessRequired: z.boolean().optional(),
 });
-const TestedValues = z.object({
+export const TestedValues = z.object({
   currentA: quantity(0.1, 2000).nullable(),
   voltageV: quantity(0.1, 500).nullable(),
   wireSpeedMMin: quantity(0.01, 100).nullable(),
@@ -61,6 +79,8 @@ const TestedValues = z.object({
   heatInputKjMm: quantity(0.001, 100).nullable(),
   preheatC: TemperatureC.nullable(),
   interpassC: TemperatureC.nullable(),
+  wireDiameterMm: quantity(0.1, 10).optional(),
+  gasFlowLMin: quantity(0.1, 200).optional(),
 });
 const TestResult = z.object({
   test: text(60),

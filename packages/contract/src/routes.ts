@@ -5,6 +5,7 @@ import { parts } from './parts.js';
 import { people } from './people.js';
 import { planning } from './planning.js';
 import { procedures } from './procedures.js';
+import { qualification } from './qualification.js';
 import { quality } from './quality.js';
 import { queue } from './queue.js';
 import { records } from './records.js';
@@ -19,6 +20,7 @@ export const areas = {
   cells,
   parts,
   procedures,
+  qualification,
   orders,
   queue,
   planning,

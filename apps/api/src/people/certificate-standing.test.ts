@@ -1,17 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { confirmedUntil, standingOn } from './certificate-standing.js';
-
-// ISO 9606-1:2012, 9.2 asks for confirmation every six months; how short months end is common practice.
-describe('confirmedUntil', () => {
-  it.each([
-    ['2026-03-30', '2026-09-30'],
-    ['2026-08-31', '2027-02-28'],
-    ['2027-08-31', '2028-02-29'],
-    ['2026-07-02', '2027-01-02'],
-  ])('adds six calendar months to %s: %s', (day, until) => {
-    expect(confirmedUntil(day)).toBe(until);
-  });
-});
+import { standingOn } from './certificate-standing.js';
 
 describe('standingOn', () => {
   const dates = { revokedOn: null, validUntil: null, confirmedUntil: '2026-09-30' };

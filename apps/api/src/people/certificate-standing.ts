@@ -1,12 +1,5 @@
 import { Temporal } from 'temporal-polyfill';
 
-/** Six calendar months; at the end of a short month the last day counts (31 August gives 28 or 29 February). */
-export function confirmedUntil(confirmedOn: string): string {
-  return Temporal.PlainDate.from(confirmedOn)
-    .add({ months: 6 }, { overflow: 'constrain' })
-    .toString();
-}
-
 /** What the look-ahead calls soon. */
 const lapsingDays = 30;
 

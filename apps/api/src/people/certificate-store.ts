@@ -1,7 +1,8 @@
 import type { Certificate } from '@tackboard/contract';
 import type { Db, TransactionClient } from '../db/client.js';
 import type { CertificateModel, ConfirmationModel } from '../db/generated/models.js';
-import { confirmedUntil, standingOn } from './certificate-standing.js';
+import { certificateDates } from './certificate-dates.js';
+import { standingOn } from './certificate-standing.js';
 
 type Row = CertificateModel & {
   confirmations: ConfirmationModel[];
@@ -75,8 +76,10 @@ function viewOf(row: Row, day: string, names: ReadonlyMap<string, string>): Cert
     createdAt: _createdAt,
     ...rest
   } = row;
-  const latest = row.confirmations[0]?.confirmedOn;
-  const until = latest === undefined ? null : confirmedUntil(latest);
+  const dates = certificateDates({
+    ...row,
+    confirmedOn: row.confirmations.map(({ confirmedOn }) => confirmedOn),
+  });
   return {
     ...rest,
     jointTypes: row.jointTypes as string[],
@@ -97,11 +100,11 @@ function viewOf(row: Row, day: string, names: ReadonlyMap<string, string>): Cert
         confirmedBy: names.get(confirmedBy) ?? '–',
       }),
     ),
-    confirmedUntil: until,
+    confirmedUntil: dates.confirmedUntil,
     standing: standingOn(day, {
       revokedOn: row.revokedOn,
-      validUntil: row.validUntil,
-      confirmedUntil: until,
+      validUntil: dates.validUntil,
+      confirmedUntil: dates.confirmedUntil,
     }),
   };
 }

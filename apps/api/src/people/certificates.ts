@@ -5,6 +5,7 @@ import type { Unit } from '../db/unit-of-work.js';
 import type { Foundation } from '../foundation.js';
 import { notFound, Refusal, refuseField } from '../refusal.js';
 import { certificateReader, certificateWriter } from './certificate-store.js';
+import { evidenceWords, provenUse } from './evidence.js';
 import { peopleWriter } from './store.js';
 
 /** Signed certificates with their printed ranges, and the six-monthly confirmations that keep them. */
@@ -95,21 +96,18 @@ export function createCertificates({ database, uow, clock, newId, timeZone }: Fo
             `${before.testedOn} to ${today()}`,
           );
         }
+        const { confirmedOn, runIds = [] } = input;
+        const proof = await provenUse(unit.tx, before, { confirmedOn, runIds, timeZone });
+        const found = evidenceWords(proof, before.process, timeZone);
         await writer.confirm({
           id: newId(),
           certificateId,
-          confirmedOn: input.confirmedOn,
+          confirmedOn,
           enteredAt: unit.now,
           confirmedBy: signer.id,
-          evidence: input.evidence,
+          evidence: found === '' ? input.evidence : `${input.evidence} (on file: ${found})`,
         });
-        return written(
-          unit,
-          certificateId,
-          'certificate.confirmed',
-          'approved',
-          input.evidence,
-        );
+        return written(unit, certificateId, 'certificate.confirmed', 'approved', input.evidence);
       });
     },
   };

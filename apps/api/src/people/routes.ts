@@ -25,18 +25,14 @@ export function peopleRoutes(app: FastifyInstance, service: PeopleService): void
     dropSession(reply, request);
     return service.signOut(actor);
   });
-  registerRoute(
-    app,
-    people.changePassword,
-    async ({ actor, body }) => service.changePassword(actor, body),
+  registerRoute(app, people.changePassword, async ({ actor, body }) =>
+    service.changePassword(actor, body),
   );
   registerRoute(app, people.roster, async () => service.roster());
   registerRoute(app, people.list, async () => service.list());
   registerRoute(app, people.add, async ({ actor, body }) => service.add(actor, body));
-  registerRoute(
-    app,
-    people.edit,
-    async ({ actor, params, body }) => service.edit(actor, params.personId, body),
+  registerRoute(app, people.edit, async ({ actor, params, body }) =>
+    service.edit(actor, params.personId, body),
   );
   registerRoute(
     app,
@@ -50,15 +46,11 @@ export function peopleRoutes(app: FastifyInstance, service: PeopleService): void
     async ({ actor, params, body }) =>
       await service.setPassword(actor, params.personId, body.password),
   );
-  registerRoute(
-    app,
-    people.sessions,
-    async ({ actor, params }) => service.sessions(actor, params.personId),
+  registerRoute(app, people.sessions, async ({ actor, params }) =>
+    service.sessions(actor, params.personId),
   );
-  registerRoute(
-    app,
-    people.revokeSession,
-    async ({ actor, params }) => service.revokeSession(actor, params.sessionId),
+  registerRoute(app, people.revokeSession, async ({ actor, params }) =>
+    service.revokeSession(actor, params.sessionId),
   );
   registerRoute(app, people.tablets, async () => service.tablets());
   registerRoute(app, people.registerTablet, async ({ actor, body, request }, reply) => {
@@ -66,20 +58,14 @@ export function peopleRoutes(app: FastifyInstance, service: PeopleService): void
     keepTablet(reply, request, token);
     return tablet;
   });
-  registerRoute(
-    app,
-    people.revokeTablet,
-    async ({ actor, params }) => service.revokeTablet(actor, params.tabletId),
+  registerRoute(app, people.revokeTablet, async ({ actor, params }) =>
+    service.revokeTablet(actor, params.tabletId),
   );
-  registerRoute(
-    app,
-    people.certificates,
-    async ({ query }) => service.certificates(query.personId),
+  registerRoute(app, people.certificates, async ({ query }) =>
+    service.certificates(query.personId),
   );
-  registerRoute(
-    app,
-    people.addCertificate,
-    async ({ actor, params, body }) => service.addCertificate(actor, params.personId, body),
+  registerRoute(app, people.addCertificate, async ({ actor, params, body }) =>
+    service.addCertificate(actor, params.personId, body),
   );
   registerRoute(
     app,

@@ -118,7 +118,7 @@ async function refuseUnapprovable(store: Store, row: WpsRecord, personId: string
 }
 
 async function refuseBreaches(store: Store, row: WpsRecord): Promise<void> {
-  const breaches = breachesOf(row.ranges, row.records);
+  const breaches = breachesOf(row, row.records);
   if (breaches.length === 0) return;
   const words = breaches.map(
     ({ variable, wps, wpqrNumber, allowed }) =>
@@ -147,6 +147,27 @@ async function supersedeOthers(store: Store, unit: Unit, row: WpsRecord): Promis
       version: old.version + 1,
       before: { state: 'approved' },
       after: { state: 'superseded', byRevision: row.revision },
+    });
+    await tellRunning(store, unit, { old, row });
+  }
+}
+
+/** Work under the revision that ends goes on under it; its cell is told, and the coordinator decides. */
+async function tellRunning(
+  store: Store,
+  unit: Unit,
+  { old, row }: { old: { id: string; revision: number }; row: WpsRecord },
+): Promise<void> {
+  for (const step of await store.running(old.id)) {
+    unit.append({
+      type: 'jobStep.procedureRevised',
+      subjectType: 'jobStep',
+      subjectId: step.id,
+      version: step.version,
+      cellId: step.cellId,
+      before: { procedure: `${row.number} r${old.revision}` },
+      after: { procedure: `${row.number} r${row.revision}` },
+      reason: row.changeNote || null,
     });
   }
 }

@@ -22,9 +22,10 @@ const record: WpsRanges = {
   preheatMinC: 80,
   interpassMaxC: 250,
 };
-const records = [{ number: 'PQ-1', ranges: record }];
+const code = 'ISO 15614-1';
+const records = [{ number: 'PQ-1', code, edition: '2017', ranges: record }];
 const variables = (wps: Partial<WpsRanges>, on = records) =>
-  breachesOf({ ...record, ...wps }, on).map(({ variable }) => variable);
+  breachesOf({ code, ranges: { ...record, ...wps } }, on).map(({ variable }) => variable);
 
 // Which rule holds a procedure to its records is the shop's own; limits are inclusive.
 describe('breaches of a procedure', () => {
@@ -46,7 +47,7 @@ describe('breaches of a procedure', () => {
     ['current', { currentA: { min: 180, max: 240.1 } }],
     ['travel speed', { travelMmMin: { min: null, max: 500 } }],
     ['heat input', { heatInputKjMm: { min: 0.4, max: 1 } }],
-    ['heat input', { heatInputBasis: 'arcEnergy' }],
+    ['heat counted as', { heatInputBasis: 'arcEnergy' }],
     ['preheat', { preheatMinC: 79 }],
     ['preheat', { preheatMinC: null }],
     ['interpass temperature', { interpassMaxC: 251 }],
@@ -56,7 +57,8 @@ describe('breaches of a procedure', () => {
   });
 
   it('names the record and both ranges', () => {
-    expect(breachesOf({ ...record, thicknessMm: { min: 3, max: 15 } }, records)).toEqual([
+    const ranges = { ...record, thicknessMm: { min: 3, max: 15 } };
+    expect(breachesOf({ code, ranges }, records)).toEqual([
       { variable: 'thickness', wpqrNumber: 'PQ-1', wps: '3 to 15 mm', allowed: '3 to 12 mm' },
     ]);
   });
@@ -73,7 +75,14 @@ describe('breaches of a procedure', () => {
   it('asks for what no procedure can do without, on both sides', () => {
     expect(variables({ thicknessMm: null })).toEqual(['thickness']);
     expect(variables({ positions: [] })).toEqual(['positions']);
-    const silent = [{ number: 'PQ-1', ranges: { ...record, thicknessMm: null, positions: [] } }];
+    const silent = [
+      {
+        number: 'PQ-1',
+        code,
+        edition: '2017',
+        ranges: { ...record, thicknessMm: null, positions: [] },
+      },
+    ];
     expect(variables({}, silent)).toEqual(['positions', 'thickness']);
     expect(variables({ throatMm: null })).toEqual(['throat']);
     expect(variables({ jointTypes: [], throatMm: null })).toEqual([]);
@@ -81,12 +90,13 @@ describe('breaches of a procedure', () => {
 
   it('lets another record hold a variable, but never half of one', () => {
     const thick = {
-      number: 'PQ-2',
+      ...{ number: 'PQ-2', code, edition: '2017' },
       ranges: { ...record, thicknessMm: { min: 12, max: 24 }, positions: ['PF'] },
     };
     const both = [...records, thick];
     expect(variables({ thicknessMm: { min: 14, max: 20 } }, both)).toEqual([]);
-    expect(breachesOf({ ...record, thicknessMm: { min: 3, max: 24 } }, both)).toEqual([
+    const ranges = { ...record, thicknessMm: { min: 3, max: 24 } };
+    expect(breachesOf({ code, ranges }, both)).toEqual([
       {
         variable: 'thickness',
         wpqrNumber: 'PQ-1, PQ-2',
@@ -97,7 +107,25 @@ describe('breaches of a procedure', () => {
   });
 
   it('does not count a record of another process', () => {
-    const other = { number: 'PQ-3', ranges: { ...record, process: '141', positions: ['PF'] } };
+    const other = {
+      number: 'PQ-3',
+      code,
+      edition: '2017',
+      ranges: { ...record, process: '141', positions: ['PF'] },
+    };
     expect(variables({ positions: ['PF'] }, [...records, other])).toEqual(['positions']);
+  });
+
+  // Codes are never mixed: a record to another code supports nothing here.
+  it('does not count a record of another code', () => {
+    const asme = [{ number: 'PQ-4', code: 'ASME IX', edition: '2021', ranges: record }];
+    expect(breachesOf({ code, ranges: record }, asme)).toEqual([
+      { variable: 'code', wpqrNumber: 'PQ-4', wps: 'ISO 15614-1', allowed: 'ASME IX' },
+    ]);
+    expect(variables({}, [...asme, ...records])).toEqual([]);
+  });
+
+  it('says nothing where no record is named yet', () => {
+    expect(variables({}, [])).toEqual([]);
   });
 });

@@ -18,6 +18,7 @@ export interface ApprovedWps {
   readonly number: string;
   readonly revision: number;
   readonly title: string;
+  readonly code: string;
   readonly ranges: WpsRanges;
 }
 
@@ -48,6 +49,10 @@ function forOthers({ database }: Foundation) {
       const rows = await proceduresReader(db).approved([...new Set(numbers)]);
       return new Map(rows.map((row) => [row.number, row]));
     },
+    /** Every revision that may be used today. */
+    async allApproved(db: Db = database.reader): Promise<readonly ApprovedWps[]> {
+      return proceduresReader(db).approved();
+    },
     /** Any revision, whatever its state: past work keeps the one it was made under. */
     async byId(
       id: string,
@@ -55,8 +60,8 @@ function forOthers({ database }: Foundation) {
     ): Promise<(ApprovedWps & { state: Wps['state'] }) | null> {
       const row = await proceduresReader(db).wps(id);
       if (row === null) return null;
-      const { number, revision, title, ranges, state } = row;
-      return { id, number, revision, title, ranges, state };
+      const { number, revision, title, code, ranges, state } = row;
+      return { id, number, revision, title, code, ranges, state };
     },
   };
 }

@@ -8,7 +8,18 @@ type WpsState = Wps['state'];
 
 const withWpqrs = {
   supports: {
-    select: { wpqr: { select: { id: true, number: true, ranges: true, testResults: true } } },
+    select: {
+      wpqr: {
+        select: {
+          id: true,
+          number: true,
+          code: true,
+          edition: true,
+          ranges: true,
+          testResults: true,
+        },
+      },
+    },
   },
 } as const;
 
@@ -80,12 +91,24 @@ export function proceduresReader(db: Db) {
         orderBy: { revision: 'desc' },
       });
     },
-    async approved(numbers: readonly string[]) {
+    /** Of the numbers, or of all when none are named. */
+    async approved(numbers?: readonly string[]) {
       const rows = await db.wps.findMany({
-        where: { number: { in: [...numbers] }, state: 'approved' },
-        select: { id: true, number: true, revision: true, title: true, ranges: true },
+        where: {
+          state: 'approved',
+          ...(numbers === undefined ? {} : { number: { in: [...numbers] } }),
+        },
+        orderBy: { number: 'asc' },
+        select: { id: true, number: true, revision: true, title: true, code: true, ranges: true },
       });
       return rows.map((row) => ({ ...row, ranges: WpsRanges.parse(row.ranges) }));
+    },
+    /** Steps in work that were pulled under this revision. */
+    async running(wpsId: string) {
+      return db.jobStep.findMany({
+        where: { wpsId, state: 'held' },
+        select: { id: true, version: true, cellId: true },
+      });
     },
     async names(ids: readonly string[]): Promise<Map<string, string>> {
       const rows = await db.person.findMany({

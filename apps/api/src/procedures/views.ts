@@ -58,7 +58,7 @@ export async function wpsView(from: Reader, wps: WpsRecord): Promise<Wps> {
     supersededAt: wps.supersededAt?.toISOString() ?? null,
     wpqrIds: wps.records.map(({ id }) => id),
     wpqrs: wps.records.map(({ id, number }) => ({ id, number })),
-    breaches: breachesOf(wps.ranges, wps.records),
+    breaches: breachesOf(wps, wps.records),
     revisions: await from.revisions(wps.number),
     usedBy: await from.usedBy(wps.number),
   };

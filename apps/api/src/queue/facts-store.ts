@@ -36,6 +36,7 @@ interface FactColumns extends StepColumns, SetUpColumns {
   readonly wpsId: string | null;
   readonly wpsRevision: number | null;
   readonly wpsTitle: string | null;
+  readonly wpsCode: string | null;
   readonly wpsState: NonNullable<StepFacts['wps']>['state'] | null;
   readonly wpsRanges: unknown;
 }
@@ -54,7 +55,7 @@ const factColumns = Prisma.sql`
   fx."condition" AS "fixtureCondition", su."watchOuts", su."frozenAt", COALESCE(fb."name", su."frozenBy") AS "frozenBy",
   su."frozenFromRunId",
   w."id" AS "wpsId", w."revision" AS "wpsRevision", w."title" AS "wpsTitle", w."state" AS "wpsState",
-  w."ranges" AS "wpsRanges"`;
+  w."code" AS "wpsCode",  w."ranges" AS "wpsRanges"`;
 // A step in work keeps the procedure revision it was pulled under; a waiting one takes the one approved today.
 const factTables = Prisma.sql`
   JOIN "Cell" c ON c."id" = js."cellId"
@@ -89,6 +90,7 @@ function toWps(row: FactColumns): StepFacts['wps'] {
   return {
     ...{ id: wpsId, number: wpsNumber, revision: wpsRevision, state: wpsState },
     title: wpsTitle ?? '',
+    code: row.wpsCode ?? '',
     ranges: WpsRanges.parse(row.wpsRanges),
   };
 }
@@ -198,8 +200,9 @@ export function factsReader(db: Db) {
     /** Every certificate of an active person with its latest confirmation. */
     async certificates(): Promise<CertificateFacts[]> {
       return db.$queryRaw<CertificateFacts[]>`
-        SELECT ce."personId", p."code" AS "personCode", p."name" AS "personName", ce."kind", ce."number",
+        SELECT ce."id", ce."personId", p."code" AS "personCode", p."name" AS "personName", ce."kind", ce."number",
           ce."process", ce."cellId", ce."jointTypes", ce."positions", ce."thicknessMinMm", ce."thicknessMaxMm",
+          ce."code", ce."materialGroups", ce."fillerGroups", ce."testedOn", ce."renewalRoute", ce."functionTestOn",
           ce."validUntil", ce."revokedOn",
           (SELECT MAX(co."confirmedOn") FROM "Confirmation" co WHERE co."certificateId" = ce."id") AS "confirmedOn"
         FROM "Certificate" ce JOIN "Person" p ON p."id" = ce."personId"

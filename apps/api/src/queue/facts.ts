@@ -49,6 +49,7 @@ export interface CellFacts {
 }
 
 type WpsFacts = NonNullable<SetUpCard['wps']> & {
+  readonly code: string;
   readonly state: (typeof wpsStates)[number];
 };
 
@@ -73,18 +74,26 @@ export interface OverrideFacts {
 
 /** A certificate with the ranges printed on it. */
 export interface CertificateFacts {
+  readonly id: string;
   readonly personId: string;
   readonly personCode: string;
   readonly personName: string;
   readonly kind: (typeof certificateKinds)[number];
   readonly number: string;
+  readonly code: string;
   readonly process: string;
   readonly cellId: string | null;
   readonly jointTypes: readonly string[];
   readonly positions: readonly string[];
+  readonly materialGroups: readonly string[];
+  readonly fillerGroups: readonly string[];
   readonly thicknessMinMm: number | null;
   readonly thicknessMaxMm: number | null;
+  readonly testedOn: string;
+  /** As printed; null where the way of renewal tells it. */
   readonly validUntil: string | null;
+  readonly renewalRoute: string | null;
+  readonly functionTestOn: string | null;
   readonly revokedOn: string | null;
   /** The latest six-monthly confirmation. */
   readonly confirmedOn: string | null;

@@ -20,6 +20,13 @@ const words: Readonly<Record<FitVariable, string>> = {
   interpass: 'interpass temperature',
 };
 
+export function fitVariableWord(variable: FitVariable): string {
+  return words[variable];
+}
+
+/** Every variable of a fit, in the order in which they are told. */
+export const fitVariables = Object.keys(words) as readonly FitVariable[];
+
 /** Three decimals show why 0.951 is above 0.95; compared is always the unrounded value. */
 export function numberWords(value: number): string {
   return String(Math.round(value * 1000) / 1000);

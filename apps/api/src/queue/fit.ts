@@ -81,7 +81,8 @@ function strengthOf(line: Judged, { record, setUp }: StepFacts): Strength {
   return fitPolicy({ variable, result, coded: record.coded });
 }
 
-function weldFacts(weld: Weld) {
+/** A weld as the rules of fit see it; a leg counts as the throat that it makes. */
+export function weldFacts(weld: Weld) {
   return {
     process: weld.process,
     materialGroups: [weld.materialGroupA, weld.materialGroupB],

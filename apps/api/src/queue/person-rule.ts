@@ -1,44 +1,61 @@
-import type { ReadyLine, Weld } from '@tackboard/contract';
+import type { PersonVariable } from '@tackboard/calc';
+import type { ReadyLine } from '@tackboard/contract';
+import type { CertificateFacts, PersonFacts } from './facts.js';
 import { lapseWords } from './lapse-words.js';
-import type { CellFacts, CertificateFacts, PersonFacts } from './facts.js';
+import {
+  judgeCertificate,
+  type JudgedLine,
+  type PersonQuestion,
+  type WeldToMake,
+} from './person-fit.js';
+import { faultWords, isDateLine, untoldWords } from './person-words.js';
 
-type WeldToMake = Pick<
-  Weld,
-  'number' | 'process' | 'jointType' | 'position' | 'thicknessAMm' | 'thicknessBMm'
->;
-
-export interface PersonRuleFacts {
+export interface PersonRuleFacts extends PersonQuestion {
   readonly person: PersonFacts;
   /** Of every person of the shop: who else could is named too. */
   readonly certificates: readonly CertificateFacts[];
-  readonly cell: Pick<CellFacts, 'id' | 'code' | 'kind'>;
-  readonly coded: boolean;
   readonly welds: readonly WeldToMake[];
-  readonly today: string;
+}
+
+type Question = Omit<PersonRuleFacts, 'person'>;
+
+/** One certificate with the lines that stop it, nearest to passing first. */
+interface Judged {
+  readonly certificate: CertificateFacts;
+  readonly faults: readonly JudgedLine[];
+  readonly untold: readonly PersonVariable[];
+}
+
+interface Obstacle {
+  readonly strength: 'gate' | 'refuse';
+  readonly words: string;
 }
 
 /**
  * May this person make these welds at this cell today? At a robot an operator's or setter's certificate for that
- * cell counts, at a booth a welder's certificate whose ranges hold every weld; both must be confirmed. What does
+ * cell counts, at a booth a welder's certificate; each weld needs one certificate that holds all of it. What does
  * not fit is gated on uncoded parts and refused on coded ones: the shop's own rule.
  */
 export function personLine(facts: PersonRuleFacts): Omit<ReadyLine, 'overriddenBy'> {
   const { person, cell } = facts;
-  const reason = obstacle(facts, person.id);
+  const found = standingOf(facts, person.id);
   const rule = 'person';
-  if (reason === null) {
+  if (found.obstacle === null) {
+    const untold = untoldWords(found.untold);
     const words = `${person.code} ${person.name} is qualified for this at ${cell.code}.`;
-    return { rule, strength: 'pass', text: words };
+    return { rule, strength: 'pass', text: untold === null ? words : `${words} ${untold}` };
   }
+  const { strength, words } = found.obstacle;
   return {
     rule,
-    strength: facts.coded ? 'refuse' : 'gate',
-    text: `${person.code} ${person.name}: ${reason}. ${othersWords(facts)}`,
+    strength,
+    text: `${person.code} ${person.name}: ${words}. ${othersWords(facts)}`,
   };
 }
 
 /** The people who are qualified for these welds at this cell today, by code. */
-export function qualifiedPeople(facts: Omit<PersonRuleFacts, 'person' | 'coded'>): PersonFacts[] {
+export function qualifiedPeople(facts: Omit<Question, 'coded'>): PersonFacts[] {
+  const question = { ...facts, coded: false };
   const people = new Map(
     facts.certificates.map(({ personId, personCode, personName }) => [
       personId,
@@ -46,7 +63,7 @@ export function qualifiedPeople(facts: Omit<PersonRuleFacts, 'person' | 'coded'>
     ]),
   );
   return [...people.values()]
-    .filter(({ id }) => obstacle(facts, id) === null)
+    .filter(({ id }) => standingOf(question, id).obstacle === null)
     .toSorted((a, b) => a.code.localeCompare(b.code));
 }
 
@@ -57,74 +74,74 @@ function othersWords(facts: PersonRuleFacts): string {
     : `Qualified today: ${others.slice(0, 5).join(', ')}.`;
 }
 
-type Question = Pick<PersonRuleFacts, 'certificates' | 'cell' | 'welds' | 'today'>;
-
-/** Why a person may not, in words; null when nothing stands in the way. */
-function obstacle(facts: Question, personId: string): string | null {
-  const own = facts.certificates.filter((each) => each.personId === personId);
-  return facts.cell.kind === 'robot' ? robotObstacle(facts, own) : boothObstacle(facts, own);
+interface Standing {
+  readonly obstacle: Obstacle | null;
+  readonly untold: readonly PersonVariable[];
 }
 
-function robotObstacle({ cell, today }: Question, own: readonly CertificateFacts[]): string | null {
-  const forCell = own.filter(({ kind, cellId }) => kind !== 'welder' && cellId === cell.id);
-  if (forCell.length > 0) return bestOf(forCell, (each) => lapseOf(each, today));
-  const welder = own.some(({ kind }) => kind === 'welder');
-  return (
-    `no operator's certificate for ${cell.code}` +
-    (welder ? "; a welder's certificate for welding by hand does not count at a robot" : '')
-  );
-}
-
-function boothObstacle({ welds, today }: Question, own: readonly CertificateFacts[]) {
-  const welder = own.filter(({ kind }) => kind === 'welder');
-  if (welder.length === 0) return "no welder's certificate is on file";
-  if (welds.length === 0) return bestOf(welder, (each) => lapseOf(each, today));
+/** What stands in a person's way, in words; without an obstacle, what the certificates leave untold. */
+function standingOf(question: Question, personId: string): Standing {
+  const own = question.certificates.filter((each) => each.personId === personId);
+  const missing = missingWords(question, own);
+  const strength = question.coded ? 'refuse' : 'gate';
+  if (missing !== null) return { obstacle: { strength, words: missing }, untold: [] };
+  const welds = question.welds.length === 0 ? [null] : question.welds;
+  const untold = new Set<PersonVariable>();
   for (const weld of welds) {
-    const reason = bestOf(welder, (each) => outsideWords(each, weld) ?? lapseOf(each, today));
-    if (reason !== null) return `weld ${weld.number}: ${reason}`;
+    const nearest = nearestOf(own, weld, question);
+    if (nearest === undefined) continue;
+    if (nearest.faults.length > 0)
+      return { obstacle: obstacleOf(nearest, weld, question), untold: [] };
+    for (const variable of nearest.untold) untold.add(variable);
   }
-  return null;
+  return { obstacle: null, untold: [...untold] };
 }
 
-/** Null when one of the certificates is free of the fault, else the words of the one that is nearest. */
-function bestOf(
-  certificates: readonly CertificateFacts[],
-  faultOf: (certificate: CertificateFacts) => string | null,
-): string | null {
-  const faults = certificates.map(faultOf);
-  if (faults.includes(null)) return null;
-  const nearness = (fault: string | null) => (fault?.includes(' outside ') === true ? 1 : 0);
-  return faults.toSorted((a, b) => nearness(a) - nearness(b))[0] ?? null;
+/** No certificate of the kind that counts at this cell. */
+function missingWords({ cell }: Question, own: readonly CertificateFacts[]): string | null {
+  const welder = own.some(({ kind }) => kind === 'welder');
+  if (cell.kind !== 'robot') return welder ? null : "no welder's certificate is on file";
+  if (own.some(({ kind, cellId }) => kind !== 'welder' && cellId === cell.id)) return null;
+  const byHand = "; a welder's certificate for welding by hand does not count at a robot";
+  return `no operator's certificate for ${cell.code}${welder ? byHand : ''}`;
 }
 
-function lapseOf(certificate: CertificateFacts, today: string): string | null {
+function nearestOf(
+  own: readonly CertificateFacts[],
+  weld: WeldToMake | null,
+  question: Question,
+): Judged | undefined {
+  const judged = own.map((certificate): Judged => {
+    const lines = judgeCertificate(certificate, weld, question);
+    return {
+      certificate,
+      faults: lines.filter(({ strength }) => strength === 'gate' || strength === 'refuse'),
+      untold: lines.filter(({ strength }) => strength === 'tell').map(({ line }) => line.variable),
+    };
+  });
+  return judged.toSorted((a, b) => farness(a) - farness(b))[0];
+}
+
+/** A certificate that has only lapsed is nearer than one whose ranges do not hold the weld. */
+function farness({ faults }: Judged): number {
+  const dates = faults.filter(({ line }) => isDateLine(line.variable)).length;
+  return (faults.length - dates) * 10 + dates;
+}
+
+function obstacleOf(
+  { certificate, faults }: Judged,
+  weld: WeldToMake | null,
+  { today }: Question,
+): Obstacle {
+  const strength = faults.some((each) => each.strength === 'refuse') ? 'refuse' : 'gate';
+  const ranged = faults.filter(({ line }) => !isDateLine(line.variable));
   const lapse = lapseWords(certificate, today);
-  return lapse === null ? null : `certificate ${certificate.number}: ${lapse}`;
-}
-
-function outsideWords(certificate: CertificateFacts, weld: WeldToMake): string | null {
-  const faults = [
-    ...listFault('process', weld.process, [certificate.process]),
-    ...listFault('joint', weld.jointType, certificate.jointTypes),
-    ...listFault('position', weld.position, certificate.positions),
-    ...thicknessFaults(certificate, weld),
-  ];
-  const [first] = faults;
-  return first === undefined ? null : `${first} of certificate ${certificate.number}`;
-}
-
-function listFault(word: string, given: string, allowed: readonly string[]): string[] {
-  const plain = (text: string) => text.trim().toUpperCase();
-  const listed = allowed.map(plain).includes(plain(given));
-  return listed ? [] : [`${word} ${given} is outside ${allowed.join(', ') || 'the empty list'}`];
-}
-
-function thicknessFaults(certificate: CertificateFacts, weld: WeldToMake): string[] {
-  const { thicknessMinMm: min, thicknessMaxMm: max } = certificate;
-  const outside = [weld.thicknessAMm, weld.thicknessBMm].find(
-    (mm) => (min !== null && mm < min) || (max !== null && mm > max),
-  );
-  if (outside === undefined) return [];
-  const range = max === null ? `${min} mm and more` : `${min ?? 0} to ${max} mm`;
-  return [`thickness ${outside} mm is outside ${range}`];
+  const words =
+    ranged.length === 0
+      ? `certificate ${certificate.number}: ${lapse ?? 'its dates cannot be told'}`
+      : faultWords(
+          ranged.map(({ line }) => line),
+          certificate,
+        );
+  return { strength, words: weld === null ? words : `weld ${weld.number}: ${words}` };
 }

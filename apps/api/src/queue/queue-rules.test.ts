@@ -8,7 +8,10 @@ import { personLine, qualifiedPeople, type PersonRuleFacts } from './person-rule
 const today = '2026-10-05';
 
 describe('lapseWords', () => {
-  const valid = { revokedOn: null, validUntil: '2028-01-01', confirmedOn: '2026-08-12' };
+  const valid = {
+    ...{ code: 'ISO 9606-1', renewalRoute: null, testedOn: '2025-09-01' },
+    ...{ revokedOn: null, validUntil: '2028-01-01', confirmedOn: '2026-08-12' },
+  };
   // Six-monthly confirmation: ISO 9606-1 and ISO 14732, from memory; short months end on their last day.
   it.each([
     [{}, null],
@@ -34,8 +37,10 @@ describe('lapseWords', () => {
 describe('person rule', () => {
   const person = { id: 'w', code: 'W07', name: 'Wanda Kestelholm' };
   const own: CertificateFacts = {
-    ...{ personId: 'w', personCode: 'W07', personName: 'Wanda Kestelholm' },
-    ...{ kind: 'welder', number: 'C-1', process: '135', cellId: null },
+    ...{ id: 'c1', personId: 'w', personCode: 'W07', personName: 'Wanda Kestelholm' },
+    ...{ kind: 'welder', number: 'C-1', code: 'ISO 9606-1', process: '135', cellId: null },
+    ...{ materialGroups: [], fillerGroups: [], testedOn: '2025-09-01', renewalRoute: null },
+    functionTestOn: null,
     ...{ jointTypes: ['fillet'], positions: ['PA', 'PB'], thicknessMinMm: 3, thicknessMaxMm: 12 },
     ...{ validUntil: null, revokedOn: null, confirmedOn: '2026-08-12' },
   };
@@ -86,7 +91,10 @@ describe('person rule', () => {
   });
 
   it('counts at a robot only a certificate for that robot', () => {
-    const operator: CertificateFacts = { ...own, kind: 'operator', cellId: 'r1' };
+    const operator: CertificateFacts = {
+      ...own,
+      ...{ kind: 'operator', code: 'ISO 14732', cellId: 'r1', functionTestOn: '2025-09-01' },
+    };
     expect(line({ cell: robot }).strength).toBe('gate');
     expect(line({ cell: robot, certificates: [{ ...operator, cellId: 'r2' }] }).strength).toBe(
       'gate',

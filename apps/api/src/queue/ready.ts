@@ -221,9 +221,10 @@ function holdPointLines({ step }: StepFacts): Line[] {
 }
 
 function personLines(
-  { cell, record, welds }: StepFacts,
+  { cell, record, welds, wps }: StepFacts,
   { today, asking }: { today: string; asking: Asking | null },
 ): Line[] {
   if (asking === null) return [];
-  return [personLine({ ...asking, cell, coded: record.coded, welds, today })];
+  const code = wps?.code ?? null;
+  return [personLine({ ...asking, cell, code, coded: record.coded, welds, today })];
 }
