@@ -15,7 +15,7 @@ interface Others {
   readonly people: Pick<PeopleService, 'certificates'>;
   readonly procedures: Pick<ProceduresService, 'approvedByNumbers'>;
 }
-interface LookAhead {
+export interface LookAhead {
   readonly day: string;
   readonly lapses: Lapse[];
   readonly unreadable: string[];

@@ -1,4 +1,11 @@
-import { mechanisations, type BodyOf, type procedures, type Wpqr } from '@tackboard/contract';
+import {
+  mechanisations,
+  type BodyOf,
+  type procedures,
+  type qualification,
+  type Wpqr,
+} from '@tackboard/contract';
+import { pieceMore, statedMore } from './piece-more.js';
 import { rangesDraft, rangesOf } from './ranges-draft.js';
 
 type WpqrBody = BodyOf<typeof procedures.addWpqr>;
@@ -20,6 +27,7 @@ export function wpqrDraft(record?: Wpqr) {
     transfer: record?.transfer ?? '',
     testPiece: pieceDraft(record?.testPiece),
     testedValues: valuesDraft(record?.testedValues),
+    more: pieceMore(record?.testPiece, record?.testedValues),
     testResults: (record?.testResults ?? []).map((result) => ({ ...result })),
     ranges: rangesDraft(record?.ranges),
   };
@@ -65,15 +73,31 @@ export function wpqrBody(draft: WpqrDraft): WpqrBody | null {
   const mechanisation = mechanisations.find((one) => one === draft.mechanisation);
   const { thicknessMm } = testPiece;
   if (testedOn === null || thicknessMm === null || mechanisation === undefined) return null;
+  const more = statedMore(draft.more);
   return {
     ...{ number: draft.number, code: draft.code, edition: draft.edition, process: draft.process },
     ...{ mechanisation, testedOn, examiner: draft.examiner },
     ...{ filler: draft.filler, gas: draft.gas },
     level: level.trim() === '' ? null : level,
     transfer: transfer.trim() === '' ? null : transfer,
-    testPiece: { ...testPiece, thicknessMm },
-    testedValues: { ...draft.testedValues },
+    testPiece: { ...testPiece, thicknessMm, ...more.piece },
+    testedValues: { ...draft.testedValues, ...more.values },
     testResults: draft.testResults.map((result) => ({ ...result })),
+    ranges: rangesOf(draft.ranges),
+  };
+}
+
+type WpqrTyped = BodyOf<typeof qualification.suggestWpqr>;
+
+/** What is typed so far, for the range rules to be asked; nothing is missing that stands in a field. */
+export function wpqrTyped(draft: WpqrDraft): WpqrTyped {
+  const more = statedMore(draft.more);
+  const { code, edition, level, process, filler, gas, transfer } = draft;
+  return {
+    ...{ code, edition, level, process, filler, gas, transfer },
+    mechanisation: mechanisations.find((one) => one === draft.mechanisation) ?? null,
+    testPiece: { ...draft.testPiece, ...more.piece },
+    testedValues: { ...draft.testedValues, ...more.values },
     ranges: rangesOf(draft.ranges),
   };
 }
