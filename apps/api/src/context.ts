@@ -64,8 +64,8 @@ function createServices(foundation: Foundation) {
   const queue = createQueueService(foundation);
   const planning = createPlanningService(foundation, { cells, queue });
   const qualification = createQualificationService(foundation, { people, procedures });
-  const quality = createQualityService(foundation, { procedures, queue });
-  const runs = createRunsService(foundation, { quality, queue });
+  const quality = createQualityService(foundation, { queue });
+  const runs = createRunsService(foundation, { queue });
   const week = createWeekService(foundation);
   const records = createRecordsService(foundation);
   return {
