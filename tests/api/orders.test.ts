@@ -159,8 +159,8 @@ describe('checking a line', () => {
     expect(answer).toMatchObject({ revisionState: 'firstTime', lastMade: null, questions: [] });
     expect(answer.dueEcho).toBe('Fri 30 Oct 2026');
     expect(answer.cells).toMatchObject([{ stepNumber: 1, cellCode: 'M1', plannedMin: 88 }]);
-    expect(note(answer, 'procedure')).toMatchObject({ state: 'check' });
-    expect(note(answer, 'people')?.text).toContain('1 person holds');
+    expect(note(answer, 'procedure')).toMatchObject({ state: 'cannotSay', clearedBy: 'qa' });
+    expect(note(answer, 'people')?.text).toMatch(/^step 1: \S+ .+ holds a welder's certificate/);
     expect((await desk.office.get('/api/orders')).body.total).toBe(before);
   });
 
@@ -227,7 +227,8 @@ describe('checking a line', () => {
     expect(note(answer, 'wire')).toEqual({
       topic: 'wire',
       state: 'check',
-      text: 'step 1: solid wire 1.2: 2.13 kg needed, 1.50 kg on the feeder',
+      text: 'step 1: solid wire 1.2: 2.13 kg needed, 1.50 kg on the feeder, 13.50 kg in store: the spool is changed at part 9',
+      clearedBy: 'welder',
     });
     expect(note(answer, 'fixture')?.text).toBe('step 1: FX-031 at B2-3, in repair');
     expect(note(answer, 'program')).toMatchObject({ state: 'check' });
@@ -242,6 +243,7 @@ describe('checking a line', () => {
       topic: 'procedure',
       state: 'stop',
       text: 'step 1: procedure WPS-404 has no approved revision',
+      clearedBy: 'qa',
     });
   });
 });

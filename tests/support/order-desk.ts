@@ -1,6 +1,7 @@
 import type { Job, Order } from '@tackboard/contract';
 import { expect } from 'vitest';
 import type { Agent, TestShop } from './app.js';
+import { finishRun } from './make-batch.js';
 import { addCustomer, addReleasedPart, certify } from './repeat-part.js';
 import { signedIn } from './signed-in.js';
 
@@ -50,9 +51,7 @@ export async function openOrderDesk(shop: TestShop) {
     jobNow: async (id: string): Promise<Job> => (await office.get(`/api/jobs/${id}`)).body,
     /** From pull to put-down. */
     async make(job: Job): Promise<void> {
-      const at = `/api/runs/${await pull(job)}`;
-      await welder.post(`${at}/counts`).send({ good: job.quantity }).expect(200);
-      await welder.post(`${at}/put-down`).send({ batchComplete: true }).expect(200);
+      await finishRun(welder, await pull(job), job.quantity);
     },
   };
 }

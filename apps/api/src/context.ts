@@ -60,8 +60,8 @@ function createServices(foundation: Foundation) {
   const parts = createPartsService(foundation);
   const people = createPeopleService(foundation);
   const procedures = createProceduresService(foundation);
-  const orders = createOrdersService(foundation, { people, procedures });
   const queue = createQueueService(foundation);
+  const orders = createOrdersService(foundation, { cells, consumables, people, procedures, queue });
   const planning = createPlanningService(foundation, { cells, queue });
   const qualification = createQualificationService(foundation, { people, procedures });
   const quality = createQualityService(foundation, { queue });

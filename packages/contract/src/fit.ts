@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { roles } from './access.js';
 import { Id } from './values.js';
 
 export const fitResults = ['inside', 'outside', 'cannotSay'] as const;
@@ -30,11 +31,20 @@ export const FitAnswer = z.object({
 });
 export type FitAnswer = z.infer<typeof FitAnswer>;
 
+/** Who can clear what stands in the way: a role, or the coordinator by that authority. */
+export const clearers = [...roles, 'coordinator'] as const;
+export type Clearer = (typeof clearers)[number];
+
+export const clearances = ['clear', 'notClear', 'cannotSay'] as const;
+
 /** One line of the ready check, in words, with its strength. */
 export const ReadyLine = z.object({
   rule: z.string(),
   strength: z.enum(strengths),
   text: z.string(),
   overriddenBy: z.string().nullable(),
+  state: z.enum(clearances),
+  /** Null where it is clear. */
+  clearedBy: z.enum(clearers).nullable(),
 });
 export type ReadyLine = z.infer<typeof ReadyLine>;

@@ -3,6 +3,8 @@ export * from './cells.js';
 export * from './consumables.js';
 export * from './errors.js';
 export * from './fit.js';
+export * from './job-changes.js';
+export * from './order-check.js';
 export * from './orders.js';
 export * from './parts.js';
 export * from './people.js';

@@ -1,7 +1,21 @@
 import { z } from 'zod';
 import { access } from './access.js';
+import { ReadyLine } from './fit.js';
+import { JobChange } from './job-changes.js';
+import { OrderCheck, PromiseAnswer } from './order-check.js';
 import { defineRoute } from './route.js';
-import { Count, Day, Id, Instant, Page, Quantity, Reason, text, Version } from './values.js';
+import {
+  Count,
+  Day,
+  DurationMin,
+  Id,
+  Instant,
+  Page,
+  Quantity,
+  Reason,
+  text,
+  Version,
+} from './values.js';
 
 export const jobStates = ['waiting', 'running', 'done', 'closedShort', 'cancelled'] as const;
 export const jobStepStates = ['blocked', 'waiting', 'held', 'done', 'cancelled'] as const;
@@ -43,6 +57,8 @@ export const Job = z.object({
   createdAt: Instant,
   finishedAt: Instant.nullable(),
   late: z.boolean(),
+  /** Numbers of NCRs that are open: until they are closed the job is not complete and nothing of it leaves. */
+  openNcrs: z.array(z.number().int()),
   steps: z.array(JobStepView),
 });
 export type Job = z.infer<typeof Job>;
@@ -70,35 +86,53 @@ const OrderLine = z.object({
   /** Set after the question about an unusual quantity was answered. */
   quantityConfirmed: z.boolean().default(false),
   /** The cell of each step by its number; the tool proposes one where none is named. */
-  cells: z.array(z.object({ stepNumber: z.number().int(), cellId: Id })).default([]),
+  cells: z
+    .array(
+      z.object({
+        stepNumber: z.number().int(),
+        cellId: Id,
+        /** The queued step to stand before; null is the end of the run queue. */
+        beforeStepId: Id.nullable().default(null),
+      }),
+    )
+    .default([]),
 });
+
+/** A job whose steps, worked off in the order of the run queues, end past its due date. */
+export const LateJob = z.object({
+  jobId: Id,
+  number: z.number().int(),
+  customerName: z.string(),
+  partNumber: z.string(),
+  quantity: z.number().int(),
+  dueOn: Day,
+  /** Null where the calendars have no such hours. */
+  finishAt: Instant.nullable(),
+  lateMin: z.number().nullable(),
+});
+export type LateJob = z.infer<typeof LateJob>;
+
+export const JobReadiness = z.object({
+  /** Steps that are still to be made. */
+  steps: z.array(
+    z.object({
+      jobStepId: Id,
+      stepNumber: z.number().int(),
+      stepName: z.string(),
+      cellCode: z.string(),
+      ready: z.boolean(),
+      lines: z.array(ReadyLine),
+    }),
+  ),
+  /** Null once the job has ended. */
+  promise: PromiseAnswer.nullable(),
+  /** Changes that nobody has acknowledged at the cell yet. */
+  changes: z.array(JobChange),
+});
+export type JobReadiness = z.infer<typeof JobReadiness>;
 
 /** Milliseconds from the first key to the confirm: the shop watches its own sixty seconds. */
 const EntryTime = z.number().int().min(0).max(86_400_000).nullable().default(null);
-
-export const ReadyNote = z.object({
-  topic: z.enum(['revision', 'procedure', 'fixture', 'program', 'wire', 'gas', 'people', 'cell']),
-  state: z.enum(['ok', 'check', 'stop']),
-  text: z.string(),
-});
-export const OrderCheck = z.object({
-  revisionState: z.enum(['unchanged', 'different', 'firstTime']),
-  lastMade: z.string().nullable(),
-  notes: z.array(ReadyNote),
-  cells: z.array(
-    z.object({
-      stepNumber: z.number().int(),
-      cellId: Id,
-      cellCode: z.string(),
-      plannedMin: z.number(),
-      queuedMin: z.number(),
-      finishOn: Day.nullable(),
-    }),
-  ),
-  questions: z.array(z.object({ field: z.string(), text: z.string() })),
-  dueEcho: z.string(),
-});
-export type OrderCheck = z.infer<typeof OrderCheck>;
 
 const area = 'orders';
 const JobParams = z.object({ jobId: Id });
@@ -132,7 +166,10 @@ export const orders = {
     path: '/api/orders/check',
     summary: 'What an order line needs and where it could go; nothing is stored',
     access: access.office,
-    body: OrderLine,
+    body: OrderLine.extend({
+      /** What programming would take, where the robot is asked about and no program is proven. */
+      programmingMin: DurationMin.nullable().default(null),
+    }),
     reply: OrderCheck,
     refusals: ['NOT_FOUND', 'NOT_NOW', 'DOES_NOT_FIT'],
   }),
@@ -215,5 +252,79 @@ export const orders = {
     body: z.object({ complete: z.boolean(), note: text(200, 0).default('') }),
     reply: Job,
     refusals: ['NOT_FOUND'],
+  }),
+  readiness: defineRoute({
+    id: 'jobReadiness',
+    area,
+    method: 'GET',
+    path: '/api/jobs/:jobId/readiness',
+    summary: 'What each open step of a job still lacks, who can clear it, and what can be promised',
+    access: access.signedIn,
+    params: JobParams,
+    reply: JobReadiness,
+    refusals: ['NOT_FOUND'],
+  }),
+  late: defineRoute({
+    id: 'listLateJobs',
+    area,
+    method: 'GET',
+    path: '/api/late-jobs',
+    summary: 'Open jobs whose planned finish is past their due date, the latest first',
+    access: access.planning,
+    reply: z.object({ jobs: z.array(LateJob) }),
+    refusals: [],
+  }),
+  acknowledge: defineRoute({
+    id: 'acknowledgeChange',
+    area,
+    method: 'POST',
+    path: '/api/jobs/:jobId/acknowledge-change',
+    summary: 'Say at the cell that the changes of a job are seen',
+    access: access.cell,
+    params: JobParams,
+    body: z.object({ throughSeq: z.number().int().min(1) }),
+    reply: z.object({ changes: z.array(JobChange) }),
+    refusals: ['NOT_FOUND', 'NOT_NOW'],
+  }),
+  split: defineRoute({
+    id: 'splitJob',
+    area,
+    method: 'POST',
+    path: '/api/jobs/:jobId/split',
+    summary: 'Part of a batch, none of it made yet, becomes a job of its own',
+    access: access.office,
+    params: JobParams,
+    body: z.object({
+      quantity: Quantity,
+      dueOn: Day.optional(),
+      reason: Reason,
+      expectedVersion: Version,
+    }),
+    reply: z.object({ job: Job, splitOff: Job }),
+    refusals: ['NOT_FOUND', 'STALE', 'NOT_NOW'],
+  }),
+  merge: defineRoute({
+    id: 'mergeJob',
+    area,
+    method: 'POST',
+    path: '/api/jobs/:jobId/merge',
+    summary: 'Take up a job of the same order and revision on which nothing is made yet',
+    access: access.office,
+    params: JobParams,
+    body: z.object({ fromJobId: Id, reason: Reason, expectedVersion: Version }),
+    reply: Job,
+    refusals: ['NOT_FOUND', 'STALE', 'NOT_NOW', 'DOES_NOT_FIT'],
+  }),
+  closeShort: defineRoute({
+    id: 'closeJobShort',
+    area,
+    method: 'POST',
+    path: '/api/jobs/:jobId/close-short',
+    summary: 'End a job with the parts that are made; what is counted stays',
+    access: access.office,
+    params: JobParams,
+    body: z.object({ reason: Reason, expectedVersion: Version }),
+    reply: Job,
+    refusals: ['NOT_FOUND', 'STALE', 'NOT_NOW'],
   }),
 };

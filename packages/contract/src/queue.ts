@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { access } from './access.js';
 import { cellKinds } from './cells.js';
 import { FitAnswer, ReadyLine } from './fit.js';
+import { JobChange } from './job-changes.js';
 import { jobStepStates } from './orders.js';
 import { SetUp, Weld } from './revisions.js';
 import { WpsRanges } from './procedures.js';
@@ -101,6 +102,8 @@ export const CellView = z.object({
   /** The first ready step, or null with the reasons in `passedOver`. */
   next: SetUpCard.nullable(),
   held: SetUpCard.nullable(),
+  /** Changes of the held and the next job that nobody has acknowledged here yet. */
+  changes: z.array(JobChange),
   passedOver: z.array(
     z.object({
       jobStepId: Id,

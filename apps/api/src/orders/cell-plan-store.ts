@@ -1,14 +1,12 @@
-import { Calendar } from '@tackboard/contract';
-import type { z } from 'zod';
+import { Cell, type mechanisations } from '@tackboard/contract';
 import type { Db } from '../db/client.js';
 import { groupBy } from './group-by.js';
 import type { CandidateCell } from './planning.js';
 import type { LoadedItem } from './ready-notes.js';
 
-export type CellCalendar = z.infer<typeof Calendar>;
-
 export interface PlanCell extends CandidateCell {
-  readonly planningFactor: number;
+  readonly stations: number;
+  readonly mechanisation: (typeof mechanisations)[number];
 }
 
 /** The cells that an order line could go to, with what waits, what is loaded and when they work. */
@@ -17,7 +15,7 @@ export function cellPlanReader(db: Db) {
     async cells(): Promise<PlanCell[]> {
       const cells = await db.cell.findMany({
         where: { active: true },
-        select: { id: true, code: true, kind: true, planningFactor: true },
+        select: { id: true, code: true, kind: true, stations: true, mechanisation: true },
         orderBy: { code: 'asc' },
       });
       const sums = await db.jobStep.groupBy({
@@ -26,14 +24,19 @@ export function cellPlanReader(db: Db) {
         _sum: { plannedMin: true },
       });
       const queued = new Map(sums.map(({ cellId, _sum }) => [cellId, _sum.plannedMin ?? 0]));
-      return cells.map((cell) => ({ ...cell, queuedMin: queued.get(cell.id) ?? 0 }));
+      return cells.map((cell) => ({
+        ...cell,
+        mechanisation: Cell.shape.mechanisation.parse(cell.mechanisation),
+        queuedMin: queued.get(cell.id) ?? 0,
+      }));
     },
-    async calendars(cellIds: readonly string[]): Promise<Map<string, CellCalendar>> {
+    /** Also of cells that are out of use. */
+    async stations(ids: readonly string[]): Promise<Map<string, number>> {
       const rows = await db.cell.findMany({
-        where: { id: { in: [...cellIds] } },
-        select: { id: true, shifts: true, dayChanges: true },
+        where: { id: { in: [...ids] } },
+        select: { id: true, stations: true },
       });
-      return new Map(rows.map((row) => [row.id, Calendar.parse(row)]));
+      return new Map(rows.map(({ id, stations }) => [id, stations]));
     },
     async loads(cellIds: readonly string[]): Promise<Map<string, LoadedItem[]>> {
       const rows = await db.lotLoad.findMany({

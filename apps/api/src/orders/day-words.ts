@@ -16,3 +16,10 @@ export function dayWords(day: string): string {
 export function weekdayWords(day: string): string {
   return `${weekdays[Temporal.PlainDate.from(day).dayOfWeek - 1]} ${dayWords(day)}`;
 }
+
+/** `Mon 5 Oct 2026, 07:00` on the clock of the shop. */
+export function clockWords(at: Date, timeZone: string): string {
+  const time = Temporal.Instant.fromEpochMilliseconds(at.getTime()).toZonedDateTimeISO(timeZone);
+  const clock = [time.hour, time.minute].map((each) => String(each).padStart(2, '0')).join(':');
+  return `${weekdayWords(time.toPlainDate().toString())}, ${clock}`;
+}

@@ -4,7 +4,8 @@ import type { Unit } from '../db/unit-of-work.js';
 import type { Foundation } from '../foundation.js';
 import { notFound, Refusal, refuseField, stale } from '../refusal.js';
 import { planReader } from './plan-store.js';
-import { plannedMinOf } from './planning.js';
+import { plannedTimeOf } from './planned-time-of.js';
+import { cellPlanReader } from './cell-plan-store.js';
 import { ordersWriter, type JobRecord, type ordersReader } from './store.js';
 import { toJobView, type Today } from './views.js';
 
@@ -115,13 +116,13 @@ export function refuseEnded({ number, state }: JobRecord): void {
   throw new Refusal('NOT_NOW', `Job ${number} is ${words} and stays as it is.`);
 }
 
-function refuseHeld(job: JobRecord): void {
+export function refuseHeld(job: JobRecord, act = 'cancelled'): void {
   const held = job.steps.find(({ state }) => state === 'held');
   if (held === undefined) return;
   const holder = held.holder ?? 'Somebody';
   throw new Refusal(
     'NOT_NOW',
-    `${holder} holds step ${held.number} of job ${job.number} at ${held.cellCode}. It can be cancelled once it is put down.`,
+    `${holder} holds step ${held.number} of job ${job.number} at ${held.cellCode}. It can be ${act} once it is put down.`,
     { current: { holder: held.holder, cellCode: held.cellCode, stepNumber: held.number } },
   );
 }
@@ -150,25 +151,31 @@ function refuseQuantity(job: JobRecord, quantity: number): void {
   }
 }
 
-async function planAgain(unit: Unit, job: JobRecord, quantity: number): Promise<void> {
+export async function planAgain(unit: Unit, job: JobRecord, quantity: number): Promise<void> {
   const store: Store = ordersWriter(unit.tx);
   const open = job.steps.filter(({ state }) => state !== 'done' && state !== 'cancelled');
   const stepIds = open.map(({ stepId }) => stepId);
   const times = await planReader(unit.tx).stepTimes(stepIds);
   const past = await planReader(unit.tx).pastRuns(stepIds);
-  for (const { id, stepId } of open) {
+  const stations = await cellPlanReader(unit.tx).stations(open.map(({ cellId }) => cellId));
+  for (const { id, stepId, cellId } of open) {
     const step = times.get(stepId);
     if (step === undefined) continue;
-    await store.setPlannedMin(id, plannedMinOf(step, { quantity, past: past.get(stepId) ?? [] }));
+    const cell = { id: cellId, stations: stations.get(cellId) ?? 1 };
+    const time = plannedTimeOf(step, { quantity, past: past.get(stepId) ?? [], cell });
+    await store.setPlannedMin(id, time.plannedMin);
   }
 }
+
+type JobEvent =
+  'job.changed' | 'job.cancelled' | 'job.released' | 'job.split' | 'job.merged' | 'job.closedShort';
 
 /** One event for the job, and the run queues of its cells hear of it. */
 export function appendJob(
   unit: Unit,
   job: JobRecord,
   event: {
-    type: 'job.changed' | 'job.cancelled' | 'job.released';
+    type: JobEvent;
     before: object;
     after: object;
     reason: string;

@@ -1,14 +1,15 @@
-import type { BodyOf, orders } from '@tackboard/contract';
+import type { BodyOf, orders, PlannedTime } from '@tackboard/contract';
 import { shopDay } from '../clock.js';
 import type { Db } from '../db/client.js';
 import { notFound, Refusal, refuseField } from '../refusal.js';
 import { cellPlanReader, type PlanCell } from './cell-plan-store.js';
 import { median, questionsOf, type LineQuestion } from './line-questions.js';
 import { planReader, type PartHistory, type PlanPart, type PlanStep } from './plan-store.js';
-import { plannedMinOf, proposeCell, type PastRun } from './planning.js';
+import { plannedTimeOf } from './planned-time-of.js';
+import { proposeCell, type PastRun } from './planning.js';
 import { revisionAnswer, type LastMade } from './revision-state.js';
 
-export type OrderLine = BodyOf<(typeof orders)['check']>;
+export type OrderLine = BodyOf<(typeof orders)['add']>['lines'][number];
 
 /** What lines are judged by, read once for all of them. */
 export interface LineFacts {
@@ -35,7 +36,9 @@ export async function loadLineFacts(db: Db, partIds: readonly string[]): Promise
 export interface PlannedStep {
   readonly step: PlanStep;
   readonly cell: PlanCell;
-  readonly plannedMin: number;
+  readonly time: PlannedTime;
+  /** The queued step to stand before; null is the end of the run queue. */
+  readonly before: { readonly stepId: string; readonly field: string } | null;
 }
 
 export interface LinePlan {
@@ -82,7 +85,7 @@ export function planLine(line: OrderLine, facts: LineFacts, at: At): LinePlan {
 export function withQueued(cells: readonly PlanCell[], steps: readonly PlannedStep[]): PlanCell[] {
   return cells.map((cell) => {
     const own = steps.filter((step) => step.cell.id === cell.id);
-    const addedMin = own.reduce((sum, { plannedMin }) => sum + plannedMin, 0);
+    const addedMin = own.reduce((sum, { time }) => sum + time.plannedMin, 0);
     return { ...cell, queuedMin: cell.queuedMin + addedMin };
   });
 }
@@ -123,7 +126,15 @@ export function planSteps(
             field: `${field}.cells.${at}.cellId`,
           });
     const past = facts.pastRuns.get(step.id) ?? [];
-    return { step, cell, plannedMin: plannedMinOf(step, { quantity: batch.quantity, past }) };
+    const beforeStepId = named?.beforeStepId ?? null;
+    return {
+      ...{ step, cell },
+      time: plannedTimeOf(step, { quantity: batch.quantity, past, cell }),
+      before:
+        beforeStepId === null
+          ? null
+          : { stepId: beforeStepId, field: `${field}.cells.${at}.beforeStepId` },
+    };
   });
 }
 

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { shopDay } from '../clock.js';
 import { dayWords, weekdayWords } from './day-words.js';
 import { median, questionsOf } from './line-questions.js';
-import { plannedMinOf, proposeCell, realMinPerPart, type PastRun } from './planning.js';
+import { plannedTimeOf, type StepTimes } from './planned-time-of.js';
+import { proposeCell, realMinPerPart, type PastRun } from './planning.js';
 import { stepNotes, type KeptSetUp, type StepFacts } from './ready-notes.js';
 import { revisionAnswer } from './revision-state.js';
 
@@ -52,7 +53,13 @@ describe('questions about a line', () => {
 });
 
 describe('planned minutes', () => {
-  const step = { setUpMin: 30, firstPieceMin: 10, unitMin: 4 };
+  const step: StepTimes = {
+    ...{ setUpMin: 30, firstPieceMin: 10, unitMin: 4, cellKind: 'booth', welds: [], setUps: [] },
+    ...{ startStopS: 1.5, airMovesS: 0, cleaningS: 0, loadS: 0 },
+  };
+  const cell = { id: 'R1', stations: 1 };
+  const planned = (past: PastRun[], of: Partial<StepTimes> = {}) =>
+    plannedTimeOf({ ...step, ...of }, { quantity: 12, past, cell });
   const at = (min: number) => new Date(Date.UTC(2026, 0, 5, 8, min));
   const run = (lengthMin: number): PastRun => ({
     startedAt: at(0),
@@ -64,13 +71,34 @@ describe('planned minutes', () => {
 
   it('sums set-up, first piece and quantity x minutes per part', () => {
     // 30 + 10 + 12 x 4 = 88
-    expect(plannedMinOf(step, { quantity: 12, past: [] })).toBe(88);
+    expect(planned([])).toEqual({
+      ...{ plannedMin: 88, basis: 'typed', runs: 0, lowMin: null, highMin: null },
+    });
   });
 
   it('takes the median of what was measured once there are three runs', () => {
     // 50, 60 and 200 min for 10 parts: median 6 min per part; 30 + 10 + 12 x 6 = 112
-    expect(plannedMinOf(step, { quantity: 12, past: [run(50), run(60)] })).toBe(88);
-    expect(plannedMinOf(step, { quantity: 12, past: [run(50), run(60), run(200)] })).toBe(112);
+    expect(planned([run(50), run(60)])).toMatchObject({ plannedMin: 88, basis: 'typed', runs: 2 });
+    // 10th and 90th percentile of 5, 6, 20 min: 5.2 and 17.2 min a part.
+    expect(planned([run(50), run(60), run(200)])).toEqual({
+      ...{ plannedMin: 112, basis: 'history', runs: 3, lowMin: 102.4, highMin: 246.4 },
+    });
+  });
+
+  it('sums the cycle of a robot before there are three runs, where all of it is on file', () => {
+    const robot: Partial<StepTimes> = {
+      ...{ cellKind: 'robot', setUpMin: 25, firstPieceMin: 15, unitMin: 9 },
+      ...{ airMovesS: 30, cleaningS: 6, loadS: 95, welds: [{ lengthMm: 120, count: 8 }] },
+      setUps: [{ cellId: 'R1', travelMmMin: 520 }],
+    };
+    // 960 / 520 x 60 = 110.77 s of arc, 8 x 1.5 + 30 + 6 s, 95 s of loading: 253.77 s; 40 + 12 x 4.229 = 90.8
+    expect(planned([], robot)).toMatchObject({ plannedMin: 90.8, basis: 'calculation' });
+    for (const lacking of [{ loadS: 0 }, { airMovesS: 0 }, { setUps: [] }, { welds: [] }]) {
+      expect(planned([], { ...robot, ...lacking })).toMatchObject({
+        plannedMin: 148,
+        basis: 'typed',
+      });
+    }
   });
 
   it('takes stops and set-up out, set-up once', () => {
@@ -137,6 +165,8 @@ describe('ordered revision', () => {
 describe('what a step needs', () => {
   const setUp: KeptSetUp = {
     frozenOn: '2026-03-14',
+    ...{ mechanisation: 'fullyMechanised', wireDesignation: 'G3Si1', gasDesignation: 'M21' },
+    ...{ currentA: 255, voltageV: 26.5, preheatC: null, gasFlowLMin: 15 },
     wireItemId: 'w',
     wireName: 'solid wire 1.2',
     wireDiameterMm: 1.2,
@@ -163,15 +193,23 @@ describe('what a step needs', () => {
     approvedWps: { number: 'WPS-014', revision: 3 },
     setUp,
     loaded: [wire, gas],
-    weldLengthMm: 1000,
-    quantity: 12,
-    qualifiedPeople: 2,
+    fit: [{ text: 'All welds fit.', state: 'clear', strength: 'pass', clearedBy: null }],
+    stock: new Map([
+      ['w', 0.01],
+      ['g', 0],
+    ]),
+    ...{ weldLengthMm: 1000, weldCount: 8, gasLossFactor: 1, quantity: 12 },
+    qualifiedPeople: ['O03 Orla Winterbeck', 'O05 Per Tilde'],
+    torch: { allowedA: 280.4, dutyPct: 47.7 },
+    nextHours: 'now',
   };
   const note = (topic: string, facts: Partial<StepFacts>) =>
     stepNotes({ ...step, ...facts }).find((each) => each.topic === topic);
 
   it('is all there', () => {
-    expect(stepNotes(step).map(({ state }) => state)).not.toContain('check');
+    for (const each of stepNotes(step))
+      expect(each).toMatchObject({ state: 'ok', clearedBy: null });
+    expect(note('people', {})?.text).toContain('O03 Orla Winterbeck, O05 Per Tilde hold');
     expect(note('fixture', {})?.text).toBe('step 1: FX-031 at B2-3, good');
   });
 
@@ -181,18 +219,50 @@ describe('what a step needs', () => {
       topic: 'wire',
       state: 'ok',
       text: 'step 1: solid wire 1.2: 2.13 kg needed, 3.20 kg on the feeder',
+      clearedBy: null,
     });
-    expect(note('wire', { loaded: [{ ...wire, leftAmount: 2.1 }] })?.state).toBe('check');
+    const short = { loaded: [{ ...wire, leftAmount: 2.1 }] };
+    expect(note('wire', short)).toMatchObject({ state: 'check', clearedBy: 'office' });
+    expect(note('wire', { ...short, stock: new Map([['w', 15]]) })).toMatchObject({
+      ...{ state: 'check', clearedBy: 'welder' },
+      text: 'step 1: solid wire 1.2: 2.13 kg needed, 2.10 kg on the feeder, 15.00 kg in store: the spool is changed at part 12',
+    });
     const noSpeed = { ...setUp, wireSpeedMMin: null };
     expect(note('wire', { setUp: noSpeed })?.text).toContain('cannot be said');
     expect(note('wire', { loaded: [] })?.text).toContain('no wire loaded at R1');
   });
 
-  it.each<[string, 'check' | 'stop', Partial<StepFacts>]>([
+  it('compares the gas of the batch with what is left in the bottle', () => {
+    // 1 m at 400 mm/min: 150 s, and 8 x 1 s before and after: 158 s x 15 l/min = 39.5 l, 474 l for 12.
+    expect(note('gas', {})?.text).toBe('step 1: mixed gas: 474 l needed, 5000 l at R1');
+    expect(note('gas', { loaded: [wire, { ...gas, leftAmount: 473 }] })?.state).toBe('check');
+    expect(note('gas', { setUp: { ...setUp, gasFlowLMin: null } })?.state).toBe('cannotSay');
+  });
+
+  it('says in the words of the set-up card what does not fit the procedure', () => {
+    const line = { text: 'weld 1: too thick.', clearedBy: 'coordinator' } as const;
+    const found = (state: 'notClear' | 'cannotSay', strength: 'gate' | 'refuse') =>
+      note('fit', { fit: [{ ...line, state, strength }] });
+    expect(found('notClear', 'refuse')).toEqual({
+      ...{
+        topic: 'fit',
+        state: 'stop',
+        text: 'step 1: weld 1: too thick',
+        clearedBy: 'coordinator',
+      },
+    });
+    expect(found('notClear', 'gate')?.state).toBe('check');
+    expect(found('cannotSay', 'gate')?.state).toBe('cannotSay');
+  });
+
+  it.each<[string, 'check' | 'stop' | 'cannotSay', Partial<StepFacts>]>([
     ['procedure', 'stop', { approvedWps: null }],
-    ['procedure', 'check', { wpsNumber: null, approvedWps: null }],
-    ['people', 'stop', { qualifiedPeople: 0 }],
-    ['cell', 'check', { setUp: null }],
+    ['procedure', 'cannotSay', { wpsNumber: null, approvedWps: null }],
+    ['people', 'stop', { qualifiedPeople: [] }],
+    ['hours', 'stop', { nextHours: null }],
+    ['torch', 'stop', { torch: { allowedA: 231.8, dutyPct: 69.8 } }],
+    ['torch', 'cannotSay', { torch: null }],
+    ['cell', 'cannotSay', { setUp: null }],
     ['gas', 'check', { loaded: [wire] }],
     ['program', 'check', { setUp: { ...setUp, program: null } }],
     ['program', 'check', { setUp: { ...setUp, programRevision: '3' } }],
@@ -203,5 +273,6 @@ describe('what a step needs', () => {
     ],
   ])('names a lack of %s as %s', (topic, state, facts) => {
     expect(note(topic, facts)?.state).toBe(state);
+    expect(note(topic, facts)?.clearedBy).not.toBeNull();
   });
 });

@@ -1,9 +1,10 @@
-import { Weld } from '@tackboard/contract';
+import { SetUp, Weld } from '@tackboard/contract';
 import type { Db } from '../db/client.js';
 import type { Prisma } from '../db/generated/client.js';
 import { groupBy } from './group-by.js';
 import type { LastMade } from './revision-state.js';
-import type { PastRun, StepTimes } from './planning.js';
+import type { StepTimes } from './planned-time-of.js';
+import type { PastRun } from './planning.js';
 import type { KeptSetUp } from './ready-notes.js';
 
 /** Enough for a median; older runs say little about how the step is made today. */
@@ -34,28 +35,16 @@ export type SetUpAtCell = Omit<KeptSetUp, 'frozenOn'> & {
   readonly cellId: string;
   readonly frozenAt: Date;
 };
-type PlanWeld = Pick<
-  Weld,
-  | 'number'
-  | 'process'
-  | 'jointType'
-  | 'position'
-  | 'thicknessAMm'
-  | 'thicknessBMm'
-  | 'lengthMm'
-  | 'count'
->;
-export interface PlanStep extends Pick<
-  StepRow,
-  'id' | 'number' | 'name' | 'cellKind' | 'wpsNumber' | 'setUpMin' | 'firstPieceMin' | 'unitMin'
-> {
+export interface PlanStep extends StepTimes, Pick<StepRow, 'id' | 'number' | 'name' | 'wpsNumber'> {
   readonly setUps: readonly SetUpAtCell[];
-  readonly welds: readonly PlanWeld[];
+  readonly welds: readonly Weld[];
 }
 export interface PlanPart {
   readonly id: string;
   readonly number: string;
   readonly active: boolean;
+  readonly coded: boolean;
+  readonly returnChance: string;
   readonly released: { id: string; label: string; steps: readonly PlanStep[] } | null;
 }
 
@@ -64,16 +53,15 @@ function toStep(row: StepRow, welds: PartRow['revisions'][number]['welds']): Pla
     ...row,
     welds: welds
       .filter(({ stepNumber }) => stepNumber === row.number)
-      .map(({ jointType, position, ...weld }) => ({
-        ...weld,
-        jointType: Weld.shape.jointType.parse(jointType),
-        position: Weld.shape.position.parse(position),
-      })),
+      .map((weld) => Weld.parse(weld)),
     setUps: row.setUps.map(({ wireItem, gasItem, ...setUp }) => ({
       ...setUp,
+      mechanisation: SetUp.shape.mechanisation.parse(setUp.mechanisation),
       wireName: wireItem?.name ?? null,
+      wireDesignation: wireItem?.designation ?? null,
       wireDiameterMm: wireItem?.wireDiameterMm ?? null,
       gasName: gasItem?.name ?? null,
+      gasDesignation: gasItem?.designation ?? null,
     })),
   };
 }
@@ -109,9 +97,19 @@ export function planReader(db: Db) {
     async stepTimes(ids: readonly string[]): Promise<Map<string, StepTimes>> {
       const rows = await db.step.findMany({
         where: { id: { in: [...ids] } },
-        select: { id: true, setUpMin: true, firstPieceMin: true, unitMin: true },
+        include: {
+          setUps: { where: { current: true }, select: { cellId: true, travelMmMin: true } },
+          revision: {
+            select: { welds: { select: { stepNumber: true, lengthMm: true, count: true } } },
+          },
+        },
       });
-      return new Map(rows.map((row) => [row.id, row]));
+      return new Map(
+        rows.map(({ revision, ...row }) => [
+          row.id,
+          { ...row, welds: revision.welds.filter(({ stepNumber }) => stepNumber === row.number) },
+        ]),
+      );
     },
     async histories(partIds: readonly string[]): Promise<Map<string, PartHistory>> {
       const rows = await db.job.findMany({

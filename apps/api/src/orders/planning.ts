@@ -1,10 +1,6 @@
 import type { cellKinds } from '@tackboard/contract';
-import { median } from './line-questions.js';
 
 export type CellKind = (typeof cellKinds)[number];
-
-/** How many runs of a step it takes before its measured time stands in for the estimate. */
-const runsForMeasuredTime = 3;
 
 export interface PastRun {
   readonly startedAt: Date;
@@ -38,27 +34,6 @@ export function realMinPerPart(run: PastRun): number | null {
   );
   const workedMin = elapsedMin - setUpMin - stopMin((cause) => cause !== 'setUp');
   return run.madeCount > 0 && workedMin > 0 ? workedMin / run.madeCount : null;
-}
-
-export interface StepTimes {
-  readonly setUpMin: number;
-  readonly firstPieceMin: number;
-  readonly unitMin: number;
-}
-
-/** Minutes per part: the median of the measured runs once there are three, else the estimate of the step. */
-function unitMinOf(step: StepTimes, past: readonly PastRun[]): number {
-  const measured = past.map(realMinPerPart).filter((min) => min !== null);
-  return measured.length >= runsForMeasuredTime ? (median(measured) ?? step.unitMin) : step.unitMin;
-}
-
-/** Minutes of one batch at a step: set-up + first piece + quantity x minutes per part. */
-export function plannedMinOf(
-  step: StepTimes,
-  batch: { quantity: number; past: readonly PastRun[] },
-): number {
-  const min = step.setUpMin + step.firstPieceMin + batch.quantity * unitMinOf(step, batch.past);
-  return Math.round(min * 10) / 10;
 }
 
 export interface CandidateCell {

@@ -1,18 +1,18 @@
-import { batchWire } from '@tackboard/calc';
-import type { OrderCheck } from '@tackboard/contract';
+import { batchGas, batchWire } from '@tackboard/calc';
+import type { Clearer, OrderCheck, ReadyLine } from '@tackboard/contract';
+import { gasPrePostS } from '../queue/figures.js';
+import type { DialledSetUp } from '../queue/fit.js';
 import { dayWords } from './day-words.js';
 import type { CellKind } from './planning.js';
 
 export type Note = OrderCheck['notes'][number];
 
 /** What is kept for a step at the cell it would go to. */
-export interface KeptSetUp {
+export interface KeptSetUp extends DialledSetUp {
   readonly frozenOn: string;
   readonly wireItemId: string | null;
   readonly wireName: string | null;
-  readonly wireDiameterMm: number | null;
-  readonly wireSpeedMMin: number | null;
-  readonly travelMmMin: number | null;
+  readonly gasFlowLMin: number | null;
   readonly gasItemId: string | null;
   readonly gasName: string | null;
   readonly program: { name: string; revision: string; backupPlace: string } | null;
@@ -35,36 +35,78 @@ export interface StepFacts {
   readonly approvedWps: { number: string; revision: number } | null;
   readonly setUp: KeptSetUp | null;
   readonly loaded: readonly LoadedItem[];
-  /** Length of all welds of one part made in this step. */
+  /** The welds against the approved procedure, by the rules of the set-up card. */
+  readonly fit: readonly Pick<ReadyLine, 'text' | 'state' | 'strength' | 'clearedBy'>[];
+  /** What lies in store besides what is loaded, by item. */
+  readonly stock: ReadonlyMap<string, number>;
+  /** Length of all welds of one part made in this step, and how many there are. */
   readonly weldLengthMm: number;
+  readonly weldCount: number;
+  readonly gasLossFactor: number;
   readonly quantity: number;
-  readonly qualifiedPeople: number;
+  readonly qualifiedPeople: readonly string[];
+  /** What the torch may carry at the duty of this step; null where a value for it is not on file. */
+  readonly torch: { readonly allowedA: number; readonly dutyPct: number } | null;
+  /** When the cell works next; null where its calendar names no hours. */
+  readonly nextHours: string | null;
 }
 
 /** What one step needs and whether it is there, in words. Nothing here stops an order; the ready check does. */
 export function stepNotes(step: StepFacts): Note[] {
   return [
     procedureNote(step),
+    ...fitNotes(step),
+    hoursNote(step),
     setUpNote(step),
     ...fixtureNotes(step),
     ...programNotes(step),
     ...wireNotes(step),
     ...gasNotes(step),
+    ...torchNotes(step),
     peopleNote(step),
-  ].map((note) => ({ ...note, text: `step ${step.number}: ${note.text}` }));
+  ].map(({ clearedBy, ...note }) => ({
+    ...note,
+    text: `step ${step.number}: ${note.text}`,
+    clearedBy: note.state === 'ok' ? null : (clearedBy ?? clearers[note.topic]),
+  }));
 }
 
-function procedureNote({ wpsNumber, approvedWps }: StepFacts): Note {
+type Draft = Omit<Note, 'clearedBy'> & { readonly clearedBy?: Clearer | null };
+
+/** Who can clear a note, by its topic: the roles of the routes by which it is done. */
+const clearers: Readonly<Record<Note['topic'], Clearer>> = {
+  ...{ revision: 'coordinator', procedure: 'qa', fit: 'coordinator', people: 'coordinator' },
+  ...{ fixture: 'office', program: 'office', cell: 'office', hours: 'manager' },
+  ...{ wire: 'welder', gas: 'welder', torch: 'coordinator' },
+};
+
+function fitNotes({ fit }: StepFacts): Draft[] {
+  const topic = 'fit';
+  return fit.map(({ text, state, strength, clearedBy }) => {
+    const found = text.replace(/\.$/, '');
+    if (state === 'clear') return { topic, state: 'ok', text: found };
+    const stopping = strength === 'refuse' ? 'stop' : 'check';
+    return { topic, state: state === 'cannotSay' ? state : stopping, text: found, clearedBy };
+  });
+}
+
+function hoursNote({ cell, nextHours }: StepFacts): Draft {
+  return nextHours === null
+    ? { topic: 'hours', state: 'stop', text: `${cell.code} has no working hours` }
+    : { topic: 'hours', state: 'ok', text: `${cell.code} works ${nextHours}` };
+}
+
+function procedureNote({ wpsNumber, approvedWps }: StepFacts): Draft {
   const topic = 'procedure';
-  if (wpsNumber === null) return { topic, state: 'check', text: 'no procedure is named' };
+  if (wpsNumber === null) return { topic, state: 'cannotSay', text: 'no procedure is named' };
   return approvedWps === null
     ? { topic, state: 'stop', text: `procedure ${wpsNumber} has no approved revision` }
     : { topic, state: 'ok', text: `${wpsNumber} revision ${approvedWps.revision} approved` };
 }
 
-function setUpNote({ setUp, cell }: StepFacts): Note {
+function setUpNote({ setUp, cell }: StepFacts): Draft {
   return setUp === null
-    ? { topic: 'cell', state: 'check', text: `no set-up is kept at ${cell.code}` }
+    ? { topic: 'cell', state: 'cannotSay', text: `no set-up is kept at ${cell.code}` }
     : {
         topic: 'cell',
         state: 'ok',
@@ -72,7 +114,7 @@ function setUpNote({ setUp, cell }: StepFacts): Note {
       };
 }
 
-function fixtureNotes({ setUp }: StepFacts): Note[] {
+function fixtureNotes({ setUp }: StepFacts): Draft[] {
   const fixture = setUp?.fixture;
   if (!fixture) return [];
   const words: Record<string, string> = { good: 'good', repair: 'in repair', missing: 'missing' };
@@ -81,7 +123,7 @@ function fixtureNotes({ setUp }: StepFacts): Note[] {
   return [{ topic: 'fixture', state, text: `${fixture.code} at ${fixture.place}, ${condition}` }];
 }
 
-function programNotes({ setUp, cell }: StepFacts): Note[] {
+function programNotes({ setUp, cell }: StepFacts): Draft[] {
   if (cell.kind !== 'robot' || setUp === null) return [];
   const { program, programRevision } = setUp;
   const topic = 'program';
@@ -98,17 +140,17 @@ function loadedOf(step: StepFacts, kind: 'wire' | 'gas'): LoadedItem | null {
   return step.loaded.find((each) => each.kind === kind) ?? null;
 }
 
-/** Kilograms of wire for the batch from the kept settings; null where one of them is not known. */
-function wireNeedKg({ setUp, weldLengthMm, quantity }: StepFacts): number | null {
+/** Wire for the batch from the kept settings; null where one of them is not known. */
+function wireNeed({ setUp, weldLengthMm, quantity }: StepFacts, onFeederKg: number) {
   if (setUp === null) return null;
   const { wireDiameterMm, wireSpeedMMin, travelMmMin } = setUp;
   if (wireDiameterMm === null || wireSpeedMMin === null || travelMmMin === null) return null;
   const arcS = (weldLengthMm / travelMmMin) * 60;
-  const need = batchWire({ wireDiameterMm, wireSpeedMMin, arcS, quantity });
-  return need.ok ? need.value : null;
+  const need = batchWire({ wireDiameterMm, wireSpeedMMin, arcS, quantity, onFeederKg });
+  return need.ok ? { kg: need.value, partsPossible: need.parts.partsPossible } : null;
 }
 
-function wireNotes(step: StepFacts): Note[] {
+function wireNotes(step: StepFacts): Draft[] {
   const { setUp } = step;
   const topic = 'wire';
   if (setUp === null || setUp.wireItemId === null) return [];
@@ -116,16 +158,45 @@ function wireNotes(step: StepFacts): Note[] {
   const loaded = loadedOf(step, 'wire');
   if (loaded?.itemId !== setUp.wireItemId) {
     const found = loaded === null ? 'no wire loaded' : `${loaded.itemName} loaded`;
-    return [{ topic, state: 'check', text: `${wire} needed, ${found} at ${step.cell.code}` }];
-  }
-  const needKg = wireNeedKg(step);
-  const left = `${kg(loaded.leftAmount)} on the feeder`;
-  if (needKg === null) {
-    const text = `${wire}: ${left}; the need cannot be said, the set-up lacks wire speed, travel or size`;
+    const stored = storeWords(step, setUp.wireItemId, 'kg');
+    const text = `${wire} needed, ${found} at ${step.cell.code}${stored}`;
     return [{ topic, state: 'check', text }];
   }
-  const state = needKg <= loaded.leftAmount ? 'ok' : 'check';
-  return [{ topic, state, text: `${wire}: ${kg(needKg)} needed, ${left}` }];
+  const need = wireNeed(step, loaded.leftAmount);
+  const left = `${kg(loaded.leftAmount)} on the feeder`;
+  if (need === null) {
+    const text = `${wire}: ${left}; the need cannot be said, the set-up lacks wire speed, travel or size`;
+    return [{ topic, state: 'cannotSay', text }];
+  }
+  const words = `${wire}: ${kg(need.kg)} needed, ${left}`;
+  if (need.kg <= loaded.leftAmount) return [{ topic, state: 'ok', text: words }];
+  const stock = step.stock.get(setUp.wireItemId) ?? 0;
+  const text = `${words}${storeWords(step, setUp.wireItemId, 'kg')}`;
+  if (loaded.leftAmount + stock < need.kg) {
+    const lacking = `${text}: wire has to be bought`;
+    return [{ topic, state: 'check', text: lacking, clearedBy: 'office' }];
+  }
+  const change = `${text}: the spool is changed at part ${(need.partsPossible ?? 0) + 1}`;
+  return [{ topic, state: 'check', text: change }];
+}
+
+function storeWords({ stock }: StepFacts, itemId: string, unit: 'kg' | 'l'): string {
+  const left = stock.get(itemId) ?? 0;
+  return `, ${unit === 'kg' ? kg(left) : litres(left)} in store`;
+}
+
+function litres(amount: number): string {
+  return `${Math.round(amount)} l`;
+}
+
+/** Litres of gas for the batch from the kept settings; null where one of them is not known. */
+function gasNeedL({ setUp, weldLengthMm, weldCount, gasLossFactor, quantity }: StepFacts) {
+  if (setUp === null || setUp.gasFlowLMin === null || setUp.travelMmMin === null) return null;
+  const need = batchGas({
+    ...{ gasFlowLMin: setUp.gasFlowLMin, weldCount, prePostS: gasPrePostS, quantity },
+    ...{ arcS: (weldLengthMm / setUp.travelMmMin) * 60, lossFactor: gasLossFactor },
+  });
+  return need.ok ? need.value : null;
 }
 
 /** Two decimals show why 3.21 kg do not cover 3.24 kg. */
@@ -133,26 +204,48 @@ function kg(amount: number): string {
   return `${amount.toFixed(2)} kg`;
 }
 
-function gasNotes(step: StepFacts): Note[] {
+function gasNotes(step: StepFacts): Draft[] {
   const { setUp, cell } = step;
   const topic = 'gas';
   if (setUp === null || setUp.gasItemId === null) return [];
   const gas = setUp.gasName ?? 'gas';
   const loaded = loadedOf(step, 'gas');
   if (loaded?.itemId === setUp.gasItemId) {
-    return [{ topic, state: 'ok', text: `${gas} loaded at ${cell.code}` }];
+    const needL = gasNeedL(step);
+    const left = `${litres(loaded.leftAmount)} at ${cell.code}`;
+    if (needL === null || loaded.unit !== 'l') {
+      const text = `${gas}: ${left}; the need cannot be said, the set-up lacks gas flow or travel`;
+      return [{ topic, state: 'cannotSay', text, clearedBy: 'office' }];
+    }
+    const text = `${gas}: ${litres(needL)} needed, ${left}`;
+    return [{ topic, state: needL <= loaded.leftAmount ? 'ok' : 'check', text }];
   }
   const found = loaded === null ? 'no gas loaded' : `${loaded.itemName} loaded`;
-  return [{ topic, state: 'check', text: `${gas} needed, ${found} at ${cell.code}` }];
+  const stored = storeWords(step, setUp.gasItemId, 'l');
+  return [{ topic, state: 'check', text: `${gas} needed, ${found} at ${cell.code}${stored}` }];
 }
 
-function peopleNote({ cell, qualifiedPeople }: StepFacts): Note {
+function torchNotes({ torch, setUp, cell }: StepFacts): Draft[] {
+  const topic = 'torch';
+  const currentA = setUp?.currentA ?? null;
+  if (cell.kind !== 'robot' || currentA === null) return [];
+  if (torch === null) {
+    const text = `whether the torch of ${cell.code} holds cannot be said: its rating, travel or a time of the step is missing`;
+    return [{ topic, state: 'cannotSay', text }];
+  }
+  const found = `the torch of ${cell.code} carries ${Math.floor(torch.allowedA)} A at a duty of ${torch.dutyPct.toFixed(1)} %, the set-up asks for ${currentA} A`;
+  return [{ topic, state: currentA <= torch.allowedA ? 'ok' : 'stop', text: found }];
+}
+
+function peopleNote({ cell, qualifiedPeople }: StepFacts): Draft {
   const certificate =
     cell.kind === 'robot'
       ? `an operator's certificate for ${cell.code}`
       : `a welder's certificate for the process`;
-  const hold = qualifiedPeople === 1 ? '1 person holds' : `${qualifiedPeople} people hold`;
-  return qualifiedPeople === 0
+  const named = qualifiedPeople.slice(0, 4).join(', ');
+  const more = qualifiedPeople.length > 4 ? ` and ${qualifiedPeople.length - 4} more` : '';
+  const hold = `${named}${more} ${qualifiedPeople.length === 1 ? 'holds' : 'hold'}`;
+  return qualifiedPeople.length === 0
     ? { topic: 'people', state: 'stop', text: `nobody holds ${certificate} that is valid today` }
     : { topic: 'people', state: 'ok', text: `${hold} ${certificate} that is valid today` };
 }

@@ -21,4 +21,18 @@ export function ordersRoutes(app: FastifyInstance, service: OrdersService): void
   registerRoute(app, orders.setKit, async ({ actor, params, body }) =>
     service.setKit(actor, params.jobStepId, body),
   );
+  registerRoute(app, orders.readiness, async ({ params }) => service.readiness(params.jobId));
+  registerRoute(app, orders.late, async () => service.late());
+  registerRoute(app, orders.acknowledge, async ({ actor, params, body }) =>
+    service.acknowledge(actor, params.jobId, body),
+  );
+  registerRoute(app, orders.split, async ({ actor, params, body }) =>
+    service.split(actor, params.jobId, body),
+  );
+  registerRoute(app, orders.merge, async ({ actor, params, body }) =>
+    service.merge(actor, params.jobId, body),
+  );
+  registerRoute(app, orders.closeShort, async ({ actor, params, body }) =>
+    service.closeShort(actor, params.jobId, body),
+  );
 }

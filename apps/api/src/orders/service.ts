@@ -1,10 +1,14 @@
 import type { Job, Order } from '@tackboard/contract';
 import type { Foundation } from '../foundation.js';
 import { notFound } from '../refusal.js';
-import { checkService, type OtherAreas } from './check-service.js';
+import { batchService } from './batch-service.js';
+import { changeService } from './change-service.js';
+import { checkService } from './check-service.js';
 import { jobService, writtenJob } from './job-service.js';
+import { readinessService } from './readiness-service.js';
 import { releaseService } from './release-service.js';
 import { ordersReader, type OrderFilter, type OrderRecord } from './store.js';
+import type { OtherAreas } from './surroundings.js';
 import { takeService } from './take-service.js';
 import { toOrderView } from './views.js';
 
@@ -17,6 +21,9 @@ export function createOrdersService(foundation: Foundation, others: OtherAreas) 
     ...takeService(foundation),
     ...jobService(foundation),
     ...releaseService(foundation),
+    ...batchService(foundation),
+    ...readinessService(foundation, others),
+    ...changeService(foundation, others),
   };
 }
 

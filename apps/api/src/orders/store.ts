@@ -4,6 +4,11 @@ import type { Prisma } from '../db/generated/client.js';
 
 const jobIncludes = {
   order: { include: { customer: { select: { name: true } } } },
+  nonconformances: {
+    where: { closedAt: null },
+    select: { number: true },
+    orderBy: { number: 'asc' },
+  },
   revision: { select: { label: true, part: { select: { id: true, number: true, name: true } } } },
   steps: {
     orderBy: { number: 'asc' },
@@ -36,9 +41,10 @@ export interface OrderRecord {
 }
 
 function toJob(row: JobRow): JobRecord {
-  const { order, revision, steps, ...job } = row;
+  const { order, revision, steps, nonconformances, ...job } = row;
   return {
     ...job,
+    openNcrs: nonconformances.map(({ number }) => number),
     orderNumber: order.number,
     customerName: order.customer.name,
     customerOrder: order.customerNumber,
@@ -152,6 +158,8 @@ export interface NewJob {
   readonly createdAt: Date;
 }
 
+const untouched = { runs: { none: {} }, nonconformances: { none: {} } } as const;
+
 export function ordersWriter(tx: TransactionClient) {
   return {
     ...ordersReader(tx),
@@ -186,6 +194,22 @@ export function ordersWriter(tx: TransactionClient) {
     ): Promise<void> {
       await tx.job.update({ where: at, data: { ...fields, version: { increment: 1 } } });
     },
+    async nextLine(orderId: string): Promise<number> {
+      return (await tx.job.count({ where: { orderId } })) + 1;
+    },
+    /** A step with parts is done with those; one without is cancelled. */
+    async endSteps(jobId: string, doneAt: Date): Promise<void> {
+      const open = {
+        jobId,
+        state: { in: ['blocked', 'waiting'] },
+      } satisfies Prisma.JobStepWhereInput;
+      const version = { increment: 1 };
+      await tx.jobStep.updateMany({
+        where: { ...open, goodCount: { gt: 0 } },
+        data: { state: 'done', doneAt, version },
+      });
+      await tx.jobStep.updateMany({ where: open, data: { state: 'cancelled', version } });
+    },
     async setPlannedMin(jobStepId: string, plannedMin: number): Promise<void> {
       await tx.jobStep.update({
         where: { id: jobStepId },
@@ -207,7 +231,7 @@ export function ordersWriter(tx: TransactionClient) {
     /** Steps that nobody has worked on leave the run queue, so that those of another revision take their place; answers how many. */
     async removeUnstartedSteps(jobId: string): Promise<number> {
       const { count } = await tx.jobStep.deleteMany({
-        where: { jobId, state: { in: ['blocked', 'waiting'] }, runs: { none: {} } },
+        where: { jobId, state: { in: ['blocked', 'waiting'] }, ...untouched },
       });
       return count;
     },

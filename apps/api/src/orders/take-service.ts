@@ -62,11 +62,12 @@ export async function queueSteps(
   jobId: string,
   steps: readonly PlannedStep[],
 ): Promise<void> {
-  const queued = steps.map(({ step, cell, plannedMin }, index): StepToQueue => ({
+  const queued = steps.map(({ step, cell, time, before }, index): StepToQueue => ({
     stepId: step.id,
     number: step.number,
     cellId: cell.id,
-    plannedMin,
+    plannedMin: time.plannedMin,
+    before,
     state: index === 0 ? 'waiting' : 'blocked',
   }));
   await enqueue(unit, { jobId, steps: queued });

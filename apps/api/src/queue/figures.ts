@@ -13,7 +13,7 @@ import type { LoadFacts, StepFacts } from './facts.js';
 export type Figures = SetUpCard['figures'];
 
 /** Gas before and after each weld: common practice, in seconds. */
-const gasPrePostS = 1;
+export const gasPrePostS = 1;
 
 /** The few figures of a set-up card; null where a value that it needs is not on file. */
 export function figuresOf(facts: StepFacts): Figures {

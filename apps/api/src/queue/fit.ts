@@ -9,7 +9,7 @@ import {
   type SettingFacts,
   type Strength,
 } from '@tackboard/calc';
-import type { FitAnswer, Weld } from '@tackboard/contract';
+import type { FitAnswer, SetUp, Weld } from '@tackboard/contract';
 import type { StepFacts } from './facts.js';
 
 /** What is dialled or loaded: without a set-up there is nothing yet that could be outside. */
@@ -17,6 +17,26 @@ const dialled: ReadonlySet<FitVariable> = new Set([
   ...(['wireDiameter', 'filler', 'gas', 'current', 'voltage'] as const),
   ...(['wireSpeed', 'travel', 'heatInput'] as const),
 ]);
+
+export type DialledSetUp = Pick<
+  SetUp,
+  | 'mechanisation'
+  | 'wireDiameterMm'
+  | 'wireDesignation'
+  | 'gasDesignation'
+  | 'currentA'
+  | 'voltageV'
+  | 'wireSpeedMMin'
+  | 'travelMmMin'
+  | 'preheatC'
+>;
+
+/** What the fit of a step is judged from, queued or not. */
+export interface FitFacts extends Pick<StepFacts, 'wps' | 'welds'> {
+  readonly record: Pick<StepFacts['record'], 'coded' | 'wpsNumber'>;
+  readonly cell: Pick<StepFacts['cell'], 'mechanisation'>;
+  readonly setUp: DialledSetUp | null;
+}
 
 interface JudgedWeld {
   readonly weldNumber: number;
@@ -29,7 +49,7 @@ export interface StepFit {
 }
 
 /** The welds of a step against its procedure and the kept set-up, a line per variable and weld. */
-export function fitOf(facts: StepFacts): StepFit {
+export function fitOf(facts: FitFacts): StepFit {
   const { wps } = facts;
   const welds =
     wps === null
@@ -45,10 +65,7 @@ export function fitOf(facts: StepFacts): StepFit {
   return { welds, answer: answerOf(facts, welds) };
 }
 
-function answerOf(
-  { wps, record, welds: list }: StepFacts,
-  welds: readonly JudgedWeld[],
-): FitAnswer {
+function answerOf({ wps, record, welds: list }: FitFacts, welds: readonly JudgedWeld[]): FitAnswer {
   const judged = welds.map(({ weldNumber, lines }) => ({
     weldNumber,
     result: worstResult(lines.map((line) => line.judged.result)),
@@ -74,7 +91,7 @@ function answerOf(
  * The shop's policy, told only where nothing can be outside: before a set-up is kept, and where the procedure
  * states no range for a value that the process does not dial.
  */
-function strengthOf(line: Judged, { record, setUp }: StepFacts): Strength {
+function strengthOf(line: Judged, { record, setUp }: FitFacts): Strength {
   const { variable, result } = line;
   const silent = line.reason === 'rangeMissing' && line.given === null;
   if (result === 'cannotSay' && dialled.has(variable) && (setUp === null || silent)) return 'tell';
@@ -99,7 +116,7 @@ function throatOf({ throatMm, legMm }: Weld): number | null {
   return throat.ok ? throat.value : null;
 }
 
-function settingsOf({ setUp, cell }: StepFacts): SettingFacts {
+function settingsOf({ setUp, cell }: FitFacts): SettingFacts {
   return {
     mechanisation: setUp?.mechanisation ?? cell.mechanisation,
     wireDiameterMm: setUp?.wireDiameterMm ?? null,

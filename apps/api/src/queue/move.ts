@@ -5,11 +5,10 @@ import type { Foundation } from '../foundation.js';
 import { shopDay } from '../clock.js';
 import { notFound, Refusal, refuseField, stale } from '../refusal.js';
 import { lateOn } from './lane.js';
-import { rankBetween } from './rank.js';
+import { rankFor } from './rank-for.js';
 import { writer, type PlaceRecord } from './store.js';
 
 type MoveInput = BodyOf<typeof queue.move>;
-type Store = ReturnType<typeof writer>;
 
 /** Puts a waiting or blocked step elsewhere in the run queues. */
 export function createMoves({ uow, timeZone }: Foundation) {
@@ -26,7 +25,7 @@ export function createMoves({ uow, timeZone }: Foundation) {
     }
     mustBeMovable(before, step.holder?.personCode ?? null);
     mustFit(before, await store.cells(), input.cellId);
-    const rank = await rankFor(store, before.id, input);
+    const rank = await rankFor(store, before.id, { ...input, field: 'body.beforeStepId' });
     const place = { cellId: input.cellId, rank };
     await store.setPlace({ id: before.id, version: expectedVersion }, place);
     unit.append({
@@ -80,29 +79,4 @@ function mustFit(
     cell.code,
     allowed,
   );
-}
-
-/** The rank before another step or at the end; numbers the queue again when there is no room left. */
-async function rankFor(
-  store: Store,
-  movingId: string,
-  { cellId, beforeStepId }: MoveInput,
-): Promise<number> {
-  const others = await store.ranks(cellId, movingId);
-  const at = beforeStepId === null ? others.length : others.findIndex((x) => x.id === beforeStepId);
-  if (at < 0) {
-    throw refuseField(
-      'NOT_FOUND',
-      'The step to stand before is not in the run queue of this cell any more. Look at the queue as it is now and place it again.',
-      'body.beforeStepId',
-      beforeStepId,
-      'an open step of the run queue, or null for its end',
-    );
-  }
-  const neighbours = (rows: readonly { rank: number }[]) =>
-    rankBetween({ before: rows[at - 1]?.rank ?? null, after: rows[at]?.rank ?? null });
-  const rank = neighbours(others);
-  if (rank !== null) return rank;
-  await store.renumber(others.map(({ id }) => id));
-  return neighbours(await store.ranks(cellId, movingId)) ?? 0;
 }

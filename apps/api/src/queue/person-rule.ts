@@ -36,7 +36,7 @@ interface Obstacle {
  * cell counts, at a booth a welder's certificate; each weld needs one certificate that holds all of it. What does
  * not fit is gated on uncoded parts and refused on coded ones: the shop's own rule.
  */
-export function personLine(facts: PersonRuleFacts): Omit<ReadyLine, 'overriddenBy'> {
+export function personLine(facts: PersonRuleFacts): Pick<ReadyLine, 'rule' | 'strength' | 'text'> {
   const { person, cell } = facts;
   const found = standingOf(facts, person.id);
   const rule = 'person';

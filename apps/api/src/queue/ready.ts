@@ -1,11 +1,12 @@
 import type { ReadyLine } from '@tackboard/contract';
+import { clearanceOf } from './clearance.js';
 import { fitOf, type StepFit } from './fit.js';
 import { fitWords, numberWords } from './fit-words.js';
 import { figuresOf, loadedOf, type Figures } from './figures.js';
 import type { CertificateFacts, PersonFacts, StepFacts } from './facts.js';
 import { personLine } from './person-rule.js';
 
-type Line = Omit<ReadyLine, 'overriddenBy'>;
+type Line = Pick<ReadyLine, 'rule' | 'strength' | 'text'>;
 
 /** Who would pull; left out while nobody is signed in. */
 export interface Asking {
@@ -38,11 +39,17 @@ export function readinessOf(
     ...feederLines(facts, figures),
     ...holdPointLines(facts),
     ...personLines(facts, at),
-  ].map((line) => ({ ...line, overriddenBy: overriddenBy(line, facts, at) }));
+  ].map((line) => {
+    const judged = { ...line, overriddenBy: overriddenBy(line, facts, at) };
+    return { ...judged, ...clearanceOf(judged, fit.answer) };
+  });
   return { fit, figures, lines, ready: !lines.some(stops) };
 }
 
-export function stops({ strength, overriddenBy }: ReadyLine): boolean {
+export function stops({
+  strength,
+  overriddenBy,
+}: Pick<ReadyLine, 'strength' | 'overriddenBy'>): boolean {
   return strength === 'refuse' || (strength === 'gate' && overriddenBy === null);
 }
 
@@ -103,7 +110,7 @@ function procedureLines({ record, wps }: StepFacts): Line[] {
   return [{ rule, strength: 'tell', text }];
 }
 
-function fitLines({ wps }: StepFacts, { welds }: StepFit): Line[] {
+export function fitLines({ wps }: Pick<StepFacts, 'wps'>, { welds }: StepFit): Line[] {
   const byRule = new Map<string, { strength: Line['strength']; words: Map<string, number[]> }>();
   const order: Line['strength'][] = ['pass', 'tell', 'gate', 'refuse'];
   for (const { weldNumber, lines } of welds) {

@@ -5,6 +5,7 @@ import type { Foundation } from '../foundation.js';
 import { shopDay } from '../clock.js';
 import { notFound } from '../refusal.js';
 import { createAssessment } from './assess.js';
+import { createChanges } from './changes.js';
 import type { PersonFacts } from './facts.js';
 import { laneOn } from './lane.js';
 import { createMoves } from './move.js';
@@ -17,6 +18,7 @@ export function createQueueService(foundation: Foundation) {
   const { database, shared, clock, timeZone } = foundation;
   const read = reader(database.reader);
   const assessment = createAssessment(foundation);
+  const changes = createChanges(foundation);
 
   async function readBoard(): Promise<Board> {
     // Read before the rows: an event that comes between is then heard again, never missed.
@@ -30,6 +32,7 @@ export function createQueueService(foundation: Foundation) {
   return {
     ...assessment,
     ...createMoves(foundation),
+    ...changes,
     /** Every run queue as an open unit of work sees it. */
     async lanesWithin({ tx }: Unit) {
       return writer(tx).lanes();
@@ -51,8 +54,10 @@ export function createQueueService(foundation: Foundation) {
       const heldId = lane.steps.find(({ state }) => state === 'held')?.id;
       const [held] = heldId === undefined ? [] : await assessment.assess([heldId], null);
       const { next, passedOver } = await assessment.firstReady(lane.steps, person);
+      const shown = [held, next].flatMap((each) => each?.facts.record.jobId ?? []);
       return {
         asOf: now.toISOString(),
+        changes: await changes.changesOf(shown),
         lane: laneOn(lane, shopDay(now, timeZone)),
         held: held === undefined ? null : await assessment.cardFor(held),
         next: next === null ? null : await assessment.cardFor(next),

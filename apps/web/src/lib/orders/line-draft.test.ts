@@ -37,11 +37,15 @@ describe('lineBody', () => {
     expect(lineBody({ ...full, confirmedQuantity: 40 })?.quantityConfirmed).toBe(true);
     expect(lineBody({ ...full, confirmedQuantity: 4 })?.quantityConfirmed).toBe(false);
   });
-  it('takes a reason once it is one, and the chosen cells by step', () => {
+  it('takes a reason once it is one, and the chosen places by step', () => {
     expect(lineBody({ ...full, pastDueReason: 'ab' })?.pastDueReason).toBeNull();
-    const line = lineBody({ ...full, pastDueReason: ' agreed by phone ', cells: { 10: 'c1' } });
+    const line = lineBody({
+      ...full,
+      pastDueReason: ' agreed by phone ',
+      cells: { 10: { cellId: 'c1', beforeStepId: 's1' } },
+    });
     expect(line?.pastDueReason).toBe('agreed by phone');
-    expect(line?.cells).toEqual([{ stepNumber: 10, cellId: 'c1' }]);
+    expect(line?.cells).toEqual([{ stepNumber: 10, cellId: 'c1', beforeStepId: 's1' }]);
   });
 });
 

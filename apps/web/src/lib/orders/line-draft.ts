@@ -1,4 +1,4 @@
-import type { BodyOf, orders } from '@tackboard/contract';
+import type { BodyOf, orders, Place } from '@tackboard/contract';
 
 type AddOrder = BodyOf<typeof orders.add>;
 export type OrderLineBody = AddOrder['lines'][number];
@@ -12,8 +12,8 @@ export interface LineDraft {
   pastDueReason: string;
   /** The quantity that was confirmed; a changed quantity is asked about again. */
   confirmedQuantity: number | null;
-  /** The cells that were chosen in place of the proposed ones, by step number. */
-  cells: Record<number, string>;
+  /** The places that were chosen instead of the proposed ones, by step number. */
+  cells: Record<number, Pick<Place, 'cellId' | 'beforeStepId'>>;
 }
 
 export type LineField = 'partId' | 'orderedRevision' | 'quantity' | 'dueOn';
@@ -61,9 +61,8 @@ export function lineBody(line: LineDraft): OrderLineBody | null {
     dueOn,
     pastDueReason: reason.length < shortestReason ? null : reason,
     quantityConfirmed: line.confirmedQuantity === quantity,
-    cells: Object.entries(line.cells).map(([stepNumber, cellId]) => ({
-      stepNumber: Number(stepNumber),
-      cellId,
+    cells: Object.entries(line.cells).map(([stepNumber, { cellId, beforeStepId }]) => ({
+      ...{ stepNumber: Number(stepNumber), cellId, beforeStepId },
     })),
   };
 }

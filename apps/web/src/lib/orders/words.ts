@@ -1,4 +1,13 @@
-import type { Job, OrderCheck } from '@tackboard/contract';
+import type {
+  clearances,
+  Clearer,
+  Displacement,
+  Job,
+  OrderCheck,
+  PlannedTime,
+} from '@tackboard/contract';
+import { plainNumber } from '$lib/format/number.js';
+import { duration } from '$lib/format/time.js';
 import { m } from '$lib/paraglide/messages.js';
 
 const jobWords = {
@@ -54,17 +63,76 @@ const topicWords = {
   gas: m.order_topic_gas,
   people: m.order_topic_people,
   cell: m.order_topic_cell,
+  fit: m.order_topic_fit,
+  torch: m.order_topic_torch,
+  hours: m.order_topic_hours,
 } as const satisfies Record<Note['topic'], () => string>;
 
 export function topicWord(topic: Note['topic']): string {
   return topicWords[topic]();
 }
 
-export const noteTone = {
-  ok: 'good',
-  check: 'tell',
-  stop: 'stop',
-} as const satisfies Record<Note['state'], string>;
+export type Clearance = (typeof clearances)[number];
+
+/** What a note stops is for the cell to say; the order desk shows whether it is clear. */
+export function clearanceOfNote(state: Note['state']): Clearance {
+  if (state === 'ok') return 'clear';
+  return state === 'cannotSay' ? 'cannotSay' : 'notClear';
+}
+
+export function clearanceMark(clearance: Clearance) {
+  return {
+    clear: { tone: 'good', word: m.order_clear() },
+    notClear: { tone: 'stop', word: m.order_not_clear() },
+    cannotSay: { tone: 'unknown', word: m.order_cannot_say() },
+  }[clearance] as { tone: 'good' | 'stop' | 'unknown'; word: string };
+}
+
+const clearerWords = {
+  office: m.people_role_office,
+  welder: m.people_role_welder,
+  qa: m.people_role_qa,
+  manager: m.people_role_manager,
+  coordinator: m.order_role_coordinator,
+} as const satisfies Record<Clearer, () => string>;
+
+export function clearerText(clearer: Clearer): string {
+  return m.order_cleared_by({ role: clearerWords[clearer]() });
+}
+
+/** Planned minutes with what they rest on. */
+export function timeText(time: PlannedTime): string {
+  const planned = duration(time.plannedMin);
+  if (time.basis === 'typed') return m.order_time_typed({ planned });
+  if (time.basis === 'calculation') return m.order_time_calculated({ planned });
+  return time.lowMin === null || time.highMin === null
+    ? m.order_time_runs({ planned, runs: time.runs })
+    : m.order_time_band({
+        planned,
+        runs: time.runs,
+        low: duration(time.lowMin),
+        high: duration(time.highMin),
+      });
+}
+
+const minPerDay = 1440;
+
+export function spareText(spareMin: number): string {
+  const days = plainNumber(Math.abs(spareMin) / minPerDay, 1);
+  return spareMin >= 0 ? m.order_spare({ days }) : m.order_past({ days });
+}
+
+export function displacementText(displaced: Displacement): string {
+  const { customerName: customer, jobNumbers, laterMin, lateJobNumbers } = displaced;
+  const later = m.order_later({
+    customer,
+    jobs: jobNumbers.join(', '),
+    later: duration(laterMin),
+  });
+  return lateJobNumbers.length === 0
+    ? later
+    : `${later}; ${m.order_later_late({ jobs: lateJobNumbers.join(', ') })}`;
+}
 
 const fieldWords: Readonly<Record<string, () => string>> = {
   customerId: m.order_customer,

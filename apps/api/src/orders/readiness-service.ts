@@ -1,0 +1,66 @@
+import type { JobReadiness, LateJob } from '@tackboard/contract';
+import type { Foundation } from '../foundation.js';
+import { notFound } from '../refusal.js';
+import { promiseOf } from './promise.js';
+import { promiseReader } from './promise-store.js';
+import { jobFinishes } from './queue-walk.js';
+import { endOfDay, instantOf, readQueues } from './shop-queues.js';
+import { ordersReader } from './store.js';
+import type { OtherAreas } from './surroundings.js';
+
+/** What open jobs still lack, and which of them will be late. */
+export function readinessService(foundation: Foundation, others: OtherAreas) {
+  const { database, clock, timeZone } = foundation;
+  const store = ordersReader(database.reader);
+  const past = promiseReader(database.reader);
+
+  return {
+    async readiness(id: string): Promise<JobReadiness> {
+      const job = await store.job(id);
+      if (job === null) throw notFound('job', id, 'params.jobId');
+      const open = job.steps.filter(({ state }) => state !== 'done' && state !== 'cancelled');
+      const judged = await others.queue.assess(
+        open.map((step) => step.id),
+        null,
+      );
+      const { lanes, times } = await readQueues(others, { now: clock.now() });
+      const finishMin = jobFinishes(lanes, times).get(id) ?? null;
+      const ended = job.state !== 'waiting' && job.state !== 'running';
+      return {
+        steps: judged.map(({ facts, readiness }) => ({
+          jobStepId: facts.record.id,
+          stepNumber: facts.record.stepNumber,
+          stepName: facts.record.stepName,
+          cellCode: facts.cell.code,
+          ready: readiness.ready,
+          lines: [...readiness.lines],
+        })),
+        promise: ended
+          ? null
+          : promiseOf({
+              ...{ finishMin, dueOn: job.dueOn, timeZone },
+              ofPart: await past.ended({ partId: job.partId }),
+              ofCell: await past.ended({ cellId: job.steps.at(-1)?.cellId ?? '' }),
+            }),
+        changes: ended ? [] : await others.queue.changesOf([id]),
+      };
+    },
+
+    async late(): Promise<{ jobs: LateJob[] }> {
+      const { lanes, times, steps } = await readQueues(others, { now: clock.now() });
+      const jobs = new Map([...steps.values()].map((step) => [step.jobId, step]));
+      const late = [...jobFinishes(lanes, times)].flatMap(([jobId, finishMin]): LateJob[] => {
+        const step = jobs.get(jobId);
+        if (step === undefined) return [];
+        const { jobNumber: number, customerName, partNumber, quantity, dueOn } = step;
+        const lateMin = finishMin === null ? null : finishMin - endOfDay(dueOn, timeZone);
+        if (lateMin !== null && lateMin <= 0) return [];
+        const finishAt = instantOf(finishMin);
+        return [
+          { ...{ jobId, number, customerName, partNumber, quantity, dueOn }, finishAt, lateMin },
+        ];
+      });
+      return { jobs: late.toSorted((a, b) => (b.lateMin ?? Infinity) - (a.lateMin ?? Infinity)) };
+    },
+  };
+}

@@ -1,0 +1,151 @@
+import { allowedCurrent, worstTenMinuteDuty } from '@tackboard/calc';
+import type { Cell, Certificate } from '@tackboard/contract';
+import type { CellsService } from '../cells/service.js';
+import { shopDay } from '../clock.js';
+import type { ConsumablesService } from '../consumables/service.js';
+import type { Foundation } from '../foundation.js';
+import type { PeopleService } from '../people/service.js';
+import type { ApprovedWps, ProceduresService } from '../procedures/service.js';
+import { clearanceOf } from '../queue/clearance.js';
+import type { CertificateFacts } from '../queue/facts.js';
+import { fitOf } from '../queue/fit.js';
+import { qualifiedPeople } from '../queue/person-rule.js';
+import { fitLines } from '../queue/ready.js';
+import type { QueueService } from '../queue/service.js';
+import { cellPlanReader } from './cell-plan-store.js';
+import { clockWords } from './day-words.js';
+import type { PlannedStep } from './line-plan.js';
+import type { SetUpAtCell } from './plan-store.js';
+import { cycleOf } from './planned-time-of.js';
+import type { LoadedItem, StepFacts } from './ready-notes.js';
+import type { ShopQueues } from './shop-queues.js';
+
+export interface OtherAreas {
+  readonly cells: Pick<CellsService, 'hours' | 'list'>;
+  readonly consumables: Pick<ConsumablesService, 'items'>;
+  readonly people: Pick<PeopleService, 'certificates'>;
+  readonly procedures: Pick<ProceduresService, 'approvedByNumbers'>;
+  readonly queue: QueueService;
+}
+
+/** What the notes of all steps are written from. */
+export interface Surroundings {
+  readonly approved: ReadonlyMap<string, ApprovedWps>;
+  readonly certificates: readonly CertificateFacts[];
+  readonly loads: ReadonlyMap<string, readonly LoadedItem[]>;
+  readonly stock: ReadonlyMap<string, number>;
+  readonly cells: ReadonlyMap<string, Cell>;
+  readonly queues: ShopQueues;
+  readonly now: Date;
+  readonly timeZone: string;
+}
+
+export async function surroundings(
+  { database, timeZone }: Foundation,
+  { people, procedures, consumables, cells }: OtherAreas,
+  { steps, now, queues }: { steps: readonly PlannedStep[]; now: Date; queues: ShopQueues },
+): Promise<Surroundings> {
+  const cellIds = [...new Set(steps.map(({ cell }) => cell.id))];
+  const { certificates } = await people.certificates();
+  const { items } = await consumables.items();
+  const { cells: all } = await cells.list();
+  return {
+    approved: await procedures.approvedByNumbers(steps.flatMap(({ step }) => step.wpsNumber ?? [])),
+    certificates: certificates.map(certificateFacts),
+    loads: await cellPlanReader(database.reader).loads(cellIds),
+    stock: new Map(items.map(({ id, stock }) => [id, stock])),
+    cells: new Map(all.map((cell) => [cell.id, cell])),
+    ...{ queues, now, timeZone },
+  };
+}
+
+function certificateFacts(certificate: Certificate): CertificateFacts {
+  const { thicknessMm, confirmations, ...facts } = certificate;
+  return {
+    ...facts,
+    thicknessMinMm: thicknessMm.min,
+    thicknessMaxMm: thicknessMm.max,
+    confirmedOn:
+      confirmations
+        .map(({ confirmedOn }) => confirmedOn)
+        .toSorted()
+        .at(-1) ?? null,
+  };
+}
+
+/** What one planned step is judged by before it has a place in a run queue. */
+export function factsOf(
+  { step, cell }: PlannedStep,
+  batch: { quantity: number; coded: boolean },
+  around: Surroundings,
+): StepFacts {
+  const { approved, certificates, loads, now, timeZone } = around;
+  const { number, wpsNumber, welds } = step;
+  const approvedWps = wpsNumber === null ? null : (approved.get(wpsNumber) ?? null);
+  const setUp = keptAt(step.setUps, cell.id, timeZone);
+  const people = qualifiedPeople({
+    certificates,
+    cell,
+    welds,
+    today: shopDay(now, timeZone),
+    code: approvedWps?.code ?? null,
+  });
+  return {
+    ...{ number, wpsNumber, quantity: batch.quantity, cell, approvedWps, setUp },
+    fit: fitFacts({ approvedWps, setUp, welds, cell, record: { coded: batch.coded, wpsNumber } }),
+    loaded: loads.get(cell.id) ?? [],
+    stock: around.stock,
+    weldLengthMm: welds.reduce((sum, weld) => sum + weld.lengthMm * weld.count, 0),
+    weldCount: welds.reduce((sum, weld) => sum + weld.count, 0),
+    gasLossFactor: around.cells.get(cell.id)?.gasLossFactor ?? 1,
+    torch: torchOf(step, around.cells.get(cell.id)),
+    qualifiedPeople: people.map(({ code, name }) => `${code} ${name}`),
+    nextHours: nextHours(around, cell.id),
+  };
+}
+
+function fitFacts(facts: {
+  approvedWps: ApprovedWps | null;
+  setUp: StepFacts['setUp'];
+  welds: PlannedStep['step']['welds'];
+  cell: PlannedStep['cell'];
+  record: { coded: boolean; wpsNumber: string | null };
+}): StepFacts['fit'] {
+  const { approvedWps, ...rest } = facts;
+  const wps = approvedWps && { ...approvedWps, state: 'approved' as const };
+  const fit = fitOf({ ...rest, wps });
+  return fitLines({ wps }, fit).map((line) => ({
+    ...line,
+    ...clearanceOf({ ...line, overriddenBy: null }, fit.answer),
+  }));
+}
+
+/** The duty in the worst ten minutes of the cycle, and the current that the torch carries then. */
+function torchOf(step: PlannedStep['step'], cell: Cell | undefined): StepFacts['torch'] {
+  const cycle = cell === undefined ? null : cycleOf(step, cell);
+  const { torchRatingA: ratedA = null, torchRatingPct: ratedDutyPct = null } = cell ?? {};
+  if (cycle === null || ratedA === null || ratedDutyPct === null) return null;
+  const { arcS, robotS } = cycle.parts;
+  const duty = worstTenMinuteDuty({ arcS, robotS, cycleS: cycle.value });
+  if (!duty.ok) return null;
+  const maxA = cell?.torchMaxA ?? ratedA;
+  const allowed = allowedCurrent({ ratedA, ratedDutyPct, dutyPct: duty.value, maxA });
+  return allowed.ok ? { allowedA: allowed.value, dutyPct: duty.value } : null;
+}
+
+function keptAt(
+  setUps: readonly SetUpAtCell[],
+  cellId: string,
+  timeZone: string,
+): StepFacts['setUp'] {
+  const kept = setUps.find((setUp) => setUp.cellId === cellId);
+  return kept ? { ...kept, frozenOn: shopDay(kept.frozenAt, timeZone) } : null;
+}
+
+function nextHours({ queues, timeZone }: Surroundings, cellId: string): string | null {
+  const windows = queues.lanes.find((lane) => lane.cellId === cellId)?.windows ?? [];
+  const next = windows.find(({ endMin }) => endMin > queues.fromMin);
+  if (next === undefined) return null;
+  if (next.startMin <= queues.fromMin) return 'now';
+  return `from ${clockWords(new Date(next.startMin * 60_000), timeZone)}`;
+}
