@@ -2,7 +2,7 @@ import type { CellView, HistoryEntry, Job, JobReadiness } from '@tackboard/contr
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startTestShop, type TestShop } from '../support/app.js';
 import { firstFour } from '../support/first-four.js';
-import { finishRun, passFirstPiece } from '../support/make-batch.js';
+import { finishRun } from '../support/make-batch.js';
 import { openOrderDesk, type OrderDesk } from '../support/order-desk.js';
 import { boothStep, releaseRevision } from '../support/repeat-part.js';
 
@@ -36,7 +36,6 @@ describe('doors', () => {
     const { jobs } = await desk.take(...Array.from({ length: 5 }, () => desk.line(id)));
     const [split, into, from, short, changed] = jobs as [Job, Job, Job, Job, Job];
     const run = await desk.pull(short);
-    await passFirstPiece(desk.welder, run);
     await desk.welder.post(`/api/runs/${run}/counts`).send({ good: 7 }).expect(200);
     await desk.welder.post(`/api/runs/${run}/put-down`).send({ batchComplete: false }).expect(200);
     await desk.office
@@ -145,7 +144,6 @@ describe('a batch that is split and merged', () => {
   it('leaves made parts in the batch that they were made in', async () => {
     const job = await newJob();
     const run = await desk.pull(job);
-    await passFirstPiece(desk.welder, run);
     await desk.welder.post(`/api/runs/${run}/counts`).send({ good: 8, scrap: 1 }).expect(200);
     const most = await send(job, 'split', { quantity: 4 });
     expect([most.status, most.body.fields[0]]).toMatchObject([

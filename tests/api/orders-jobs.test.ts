@@ -1,7 +1,6 @@
 import type { Job } from '@tackboard/contract';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startTestShop, type TestShop } from '../support/app.js';
-import { passFirstPiece } from '../support/make-batch.js';
 import { openOrderDesk, type OrderDesk } from '../support/order-desk.js';
 import { boothStep, releaseRevision } from '../support/repeat-part.js';
 
@@ -104,7 +103,6 @@ describe('a job on its way', () => {
   it('cannot shrink below what is made, and cannot be cancelled while somebody holds it', async () => {
     const job = await desk.takeJob(desk.line((await desk.part()).id));
     const run = await desk.pull(job);
-    await passFirstPiece(desk.welder, run);
     await desk.welder.post(`/api/runs/${run}/counts`).send({ good: 5 }).expect(200);
     const running = await desk.jobNow(job.id);
     const smaller = await edit(running, { quantity: 4 });
