@@ -158,8 +158,6 @@ export interface NewJob {
   readonly createdAt: Date;
 }
 
-const untouched = { runs: { none: {} }, nonconformances: { none: {} } } as const;
-
 export function ordersWriter(tx: TransactionClient) {
   return {
     ...ordersReader(tx),
@@ -231,7 +229,7 @@ export function ordersWriter(tx: TransactionClient) {
     /** Steps that nobody has worked on leave the run queue, so that those of another revision take their place; answers how many. */
     async removeUnstartedSteps(jobId: string): Promise<number> {
       const { count } = await tx.jobStep.deleteMany({
-        where: { jobId, state: { in: ['blocked', 'waiting'] }, ...untouched },
+        where: { jobId, state: { in: ['blocked', 'waiting'] }, runs: { none: {} } },
       });
       return count;
     },
