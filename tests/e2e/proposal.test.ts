@@ -1,5 +1,5 @@
-import type { Board } from '@tackboard/contract';
-import type { Browser, Page } from 'playwright-core';
+import type { Board, OrderProposal } from '@tackboard/contract';
+import type { Browser, Page, Response } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { faultsOn } from './support/axe.js';
 import { startBrowser, tabletSize, type Screen } from './support/browser.js';
@@ -42,9 +42,18 @@ const jobsInLanes = async () =>
   page.locator('[data-step] .head a').evaluateAll((links) => links.map((link) => link.textContent));
 const panel = () => page.getByRole('region', { name: 'Proposed order of work' });
 
+/** Ends once this search, not one before it, has found moves. */
 async function askByKey(): Promise<void> {
+  const answers = (path: string) => (answer: Response) =>
+    answer.ok() && new URL(answer.url()).pathname === path;
+  const asked = page.waitForResponse(answers('/api/proposals'));
   await page.getByRole('button', { name: 'Propose an order' }).focus();
   await page.keyboard.press('Enter');
+  let proposal = (await (await asked).json()) as OrderProposal;
+  while (proposal.state === 'searching' && proposal.moves.length === 0) {
+    const read = await page.waitForResponse(answers(`/api/proposals/${proposal.id}`));
+    proposal = (await read.json()) as OrderProposal;
+  }
   await panel().getByRole('checkbox').first().waitFor();
 }
 
