@@ -57,7 +57,11 @@ export default defineConfig(
   },
   {
     rules: {
-      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_' }],
+      // Naming a property beside `...rest` is how it is left out.
+      '@typescript-eslint/no-unused-vars': [
+        'error',
+        { argsIgnorePattern: '^_', ignoreRestSiblings: true },
+      ],
       eqeqeq: 'error',
       'no-var': 'error',
       'prefer-const': 'error',

@@ -63,7 +63,7 @@ function createServices(foundation: Foundation) {
   const queue = createQueueService(foundation);
   const orders = createOrdersService(foundation, { cells, consumables, people, procedures, queue });
   const planning = createPlanningService(foundation, { cells, queue });
-  const qualification = createQualificationService(foundation, { people, procedures });
+  const qualification = createQualificationService(foundation, { people, procedures, queue });
   const quality = createQualityService(foundation, { queue });
   const runs = createRunsService(foundation, { queue });
   const week = createWeekService(foundation);

@@ -160,7 +160,7 @@ function toPlace(found: {
 }
 
 /** The jobs that finish later than they would without the new one, by customer. */
-export function displacements(
+function displacements(
   queues: Pick<ShopQueues, 'lanes' | 'times' | 'steps'>,
   walked: Walked,
   timeZone: string,

@@ -1,6 +1,6 @@
 import { queueTimes, type PlannedTime, type WorkingWindow } from '@tackboard/calc';
 
-export interface WalkStep {
+interface WalkStep {
   readonly id: string;
   readonly jobId: string;
   readonly stepNumber: number;

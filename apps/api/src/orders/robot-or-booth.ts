@@ -122,7 +122,7 @@ function chanceWords({
  * The share of parts that were ordered again within twelve months of their first batch, and how often those were.
  * Parts whose twelve months are not over are left out; null below three parts.
  */
-export function chanceOfReturn(
+function chanceOfReturn(
   parts: readonly PartReturns[],
   now: Date,
 ): { chanceOfReturn: number; usualRepeats: number } | null {

@@ -6,7 +6,7 @@ import type { QueueService } from '../queue/service.js';
 import { walkQueues, type WalkLane, type WalkTimes } from './queue-walk.js';
 
 type Lanes = Awaited<ReturnType<QueueService['board']>>['lanes'];
-export type QueuedStep = Lanes[number]['steps'][number];
+type QueuedStep = Lanes[number]['steps'][number];
 
 const msPerMin = 60_000;
 /** How far the calendars are read: further only where the run queues are longer. */

@@ -19,6 +19,7 @@ export function afterFailure(before: Attempts | null, now: Date): Attempts {
 
 /** Seconds still to wait, 0 when free. */
 export function waitS(attempts: Attempts | null, now: Date): number {
-  if (attempts?.lockedUntil == null) return 0;
-  return Math.max(0, Math.ceil((attempts.lockedUntil.getTime() - now.getTime()) / 1000));
+  const lockedUntil = attempts?.lockedUntil ?? null;
+  if (lockedUntil === null) return 0;
+  return Math.max(0, Math.ceil((lockedUntil.getTime() - now.getTime()) / 1000));
 }

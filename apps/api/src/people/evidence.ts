@@ -7,6 +7,8 @@ import { dayWords } from '../orders/day-words.js';
 import { Refusal, refuseField } from '../refusal.js';
 import { evidenceReader, type WorkedRun } from './evidence-store.js';
 
+export type { WorkedRun };
+
 type Confirmed = Pick<
   Certificate,
   'number' | 'personId' | 'personCode' | 'kind' | 'process' | 'cellId'

@@ -40,11 +40,8 @@ export function peopleRoutes(app: FastifyInstance, service: PeopleService): void
     async ({ actor, params }) => service.issuePin(actor, params.personId),
     { keepsNoAnswer: true },
   );
-  registerRoute(
-    app,
-    people.setPassword,
-    async ({ actor, params, body }) =>
-      await service.setPassword(actor, params.personId, body.password),
+  registerRoute(app, people.setPassword, async ({ actor, params, body }) =>
+    service.setPassword(actor, params.personId, body.password),
   );
   registerRoute(app, people.sessions, async ({ actor, params }) =>
     service.sessions(actor, params.personId),
@@ -67,10 +64,7 @@ export function peopleRoutes(app: FastifyInstance, service: PeopleService): void
   registerRoute(app, people.addCertificate, async ({ actor, params, body }) =>
     service.addCertificate(actor, params.personId, body),
   );
-  registerRoute(
-    app,
-    people.confirmCertificate,
-    async ({ actor, params, body }) =>
-      await service.confirmCertificate(actor, params.certificateId, body),
+  registerRoute(app, people.confirmCertificate, async ({ actor, params, body }) =>
+    service.confirmCertificate(actor, params.certificateId, body),
   );
 }

@@ -1,7 +1,9 @@
 import type { Foundation } from '../foundation.js';
 import { createCertificates } from './certificates.js';
+import { createConfirmations } from './confirmations.js';
 import { createRegister } from './register.js';
 import { createPassword } from './password.js';
+import { createSecrets } from './secrets.js';
 import { createSessions } from './sessions.js';
 import { createSignIn } from './sign-in.js';
 import { createFirstRun } from './first-run.js';
@@ -18,7 +20,9 @@ export function createPeopleService(foundation: Foundation) {
     ...createSignIn(foundation, sessions),
     ...createPassword(foundation),
     ...createRegister(foundation),
+    ...createSecrets(foundation),
     ...createTablets(foundation),
     ...createCertificates(foundation),
+    ...createConfirmations(foundation),
   };
 }

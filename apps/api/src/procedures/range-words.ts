@@ -21,7 +21,6 @@ export const listVariables = {
   fillers: 'fillers',
   gases: 'gases',
 } as const satisfies Partial<Record<keyof WpsRanges, string>>;
-export type ListVariable = keyof typeof listVariables;
 
 export interface Limits {
   readonly min: number | null;

@@ -72,6 +72,7 @@ function toWps(row: WpsRow): WpsRecord {
 
 export function proceduresReader(db: Db) {
   return {
+    ...usageReader(db),
     async wpss(state: WpsState | undefined): Promise<WpsRecord[]> {
       const rows = await db.wps.findMany({
         where: state === undefined ? {} : { state },
@@ -103,13 +104,6 @@ export function proceduresReader(db: Db) {
       });
       return rows.map((row) => ({ ...row, ranges: WpsRanges.parse(row.ranges) }));
     },
-    /** Steps in work that were pulled under this revision. */
-    async running(wpsId: string) {
-      return db.jobStep.findMany({
-        where: { wpsId, state: 'held' },
-        select: { id: true, version: true, cellId: true },
-      });
-    },
     async names(ids: readonly string[]): Promise<Map<string, string>> {
       const rows = await db.person.findMany({
         where: { id: { in: [...new Set(ids)] } },
@@ -129,6 +123,19 @@ export function proceduresReader(db: Db) {
         select: { seq: true },
       });
       return event !== null;
+    },
+  };
+}
+
+/** Who works, or is to work, by a procedure. */
+function usageReader(db: Db) {
+  return {
+    /** Steps in work that were pulled under this revision. */
+    async running(wpsId: string) {
+      return db.jobStep.findMany({
+        where: { wpsId, state: 'held' },
+        select: { id: true, version: true, cellId: true },
+      });
     },
     async usedBy(number: string): Promise<Wps['usedBy']> {
       const steps = await db.step.count({

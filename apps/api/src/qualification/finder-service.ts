@@ -112,7 +112,7 @@ function found(
   };
 }
 
-export function labelOf({ number, revision }: Pick<ApprovedWps, 'number' | 'revision'>): string {
+function labelOf({ number, revision }: Pick<ApprovedWps, 'number' | 'revision'>): string {
   return `${number} r${revision}`;
 }
 

@@ -2,18 +2,18 @@ import { addDays } from '@tackboard/calc';
 import type { Certificate, Lapse, ProposedConfirmation } from '@tackboard/contract';
 import { shopDay } from '../clock.js';
 import type { Foundation } from '../foundation.js';
-import { evidenceReader, type WorkedRun } from '../people/evidence-store.js';
-import { evidenceWindow, evidenceWords, provesUse } from '../people/evidence.js';
+import { evidenceWords, provesUse, type WorkedRun } from '../people/evidence.js';
 import type { PeopleService } from '../people/service.js';
 import type { ProceduresService } from '../procedures/service.js';
-import { factsReader } from '../queue/facts-store.js';
+import type { QueueService } from '../queue/service.js';
 import { lapsesOf, type QueuedJob } from './lapses.js';
 import { qualificationReader, type QueuedStep } from './store.js';
 import { weldsOfStep } from './touched-service.js';
 
 interface Others {
-  readonly people: Pick<PeopleService, 'certificates'>;
+  readonly people: Pick<PeopleService, 'certificates' | 'workedRuns'>;
   readonly procedures: Pick<ProceduresService, 'approvedByNumbers'>;
+  readonly queue: Pick<QueueService, 'certificateFacts'>;
 }
 export interface LookAhead {
   readonly day: string;
@@ -34,7 +34,7 @@ export function lapsesService({ database, clock, timeZone }: Foundation, others:
       const [steps, instruments, facts, { certificates }] = await Promise.all([
         store.queuedSteps(),
         store.instruments(),
-        factsReader(database.reader).certificates(),
+        others.queue.certificateFacts(),
         others.people.certificates(),
       ]);
       const jobs = await queuedJobs(steps);
@@ -76,9 +76,10 @@ export function lapsesService({ database, clock, timeZone }: Foundation, others:
     due: readonly Certificate[],
     day: string,
   ): Promise<ProposedConfirmation[]> {
-    const { from, until } = evidenceWindow(day, timeZone);
-    const people = due.map(({ personId }) => personId);
-    const worked = await evidenceReader(database.reader).runs(people, from, until);
+    const worked = await others.people.workedRuns(
+      due.map(({ personId }) => personId),
+      day,
+    );
     return due.map((certificate) => {
       const runs = worked.filter((run) => provesUse(run, certificate));
       return proposalOf(certificate, runs);

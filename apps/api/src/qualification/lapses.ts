@@ -17,7 +17,7 @@ export interface QueuedJob {
   readonly procedure: { readonly code: string | null; readonly preheatMinC: number | null } | null;
 }
 
-export interface InstrumentFacts {
+interface InstrumentFacts {
   readonly id: string;
   readonly code: string;
   readonly kind: string;

@@ -9,6 +9,8 @@ function shown(value: number): number {
   return Math.round(value * 10_000) / 10_000;
 }
 
+const limitShown = (limit: number | null) => (limit === null ? null : shown(limit));
+
 function bandWords({ min, max, minOpen }: Band, unit: string | null): string {
   const tail = unit === null ? '' : ` ${unit === 'degC' ? '°C' : unit}`;
   if (min === null && max === null) return 'no limit';
@@ -55,8 +57,8 @@ function suggestionView(
     field: at?.field ?? null,
     answer,
     unit,
-    min: band?.min == null ? null : shown(band.min),
-    max: band?.max == null ? null : shown(band.max),
+    min: limitShown(band?.min ?? null),
+    max: limitShown(band?.max ?? null),
     values: suggested.answer === 'list' ? [...suggested.values] : [],
     unsure: unsureOf(suggested),
     words: wordsOf(suggested),

@@ -7,6 +7,7 @@ import type {
 import type { Foundation } from '../foundation.js';
 import type { PeopleService } from '../people/service.js';
 import type { ProceduresService } from '../procedures/service.js';
+import type { QueueService } from '../queue/service.js';
 import { notFound } from '../refusal.js';
 import { finderService } from './finder-service.js';
 import { lapsesService } from './lapses-service.js';
@@ -22,7 +23,11 @@ export type QualificationService = ReturnType<typeof createQualificationService>
 /** Answers across procedures, people and the work in the queues; it writes nothing. */
 export function createQualificationService(
   foundation: Foundation,
-  others: { readonly people: PeopleService; readonly procedures: ProceduresService },
+  others: {
+    readonly people: PeopleService;
+    readonly procedures: ProceduresService;
+    readonly queue: QueueService;
+  },
 ) {
   return {
     ...suggestionService(foundation),

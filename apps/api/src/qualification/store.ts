@@ -7,6 +7,7 @@ const Welds = Revision.shape.welds;
 /** Reads for the questions that run across procedures, people, parts and queues; this area stores nothing. */
 export function qualificationReader(db: Db) {
   return {
+    ...weldReader(db),
     async cell(id: string): Promise<{ code: string; mechanisation: string } | null> {
       return db.cell.findUnique({ where: { id }, select: { code: true, mechanisation: true } });
     },
@@ -60,6 +61,28 @@ export function qualificationReader(db: Db) {
       });
       return new Map(rows.map(({ id, revision }) => [id, revision]));
     },
+    async instruments() {
+      return db.instrument.findMany({
+        where: { active: true },
+        select: { id: true, code: true, kind: true, dueOn: true },
+      });
+    },
+    async overridesSince(from: Date) {
+      return db.override.findMany({
+        where: { signedAt: { gte: from } },
+        orderBy: { signedAt: 'desc' },
+        include: { job: { select: { number: true } } },
+      });
+    },
+    async personCodes(): Promise<Map<string, string>> {
+      const rows = await db.person.findMany({ select: { id: true, code: true } });
+      return new Map(rows.map(({ id, code }) => [id, code]));
+    },
+  };
+}
+
+function weldReader(db: Db) {
+  return {
     async weldsOf(revisionIds: readonly string[]): Promise<Map<string, Weld[]>> {
       const rows = await db.weld.findMany({
         where: { revisionId: { in: [...new Set(revisionIds)] } },
@@ -97,25 +120,9 @@ export function qualificationReader(db: Db) {
         },
       });
     },
-    async instruments() {
-      return db.instrument.findMany({
-        where: { active: true },
-        select: { id: true, code: true, kind: true, dueOn: true },
-      });
-    },
-    async overridesSince(from: Date) {
-      return db.override.findMany({
-        where: { signedAt: { gte: from } },
-        orderBy: { signedAt: 'desc' },
-        include: { job: { select: { number: true } } },
-      });
-    },
-    async personCodes(): Promise<Map<string, string>> {
-      const rows = await db.person.findMany({ select: { id: true, code: true } });
-      return new Map(rows.map(({ id, code }) => [id, code]));
-    },
   };
 }
 
-export type QualificationReader = ReturnType<typeof qualificationReader>;
-export type QueuedStep = Awaited<ReturnType<QualificationReader['queuedSteps']>>[number];
+export type QueuedStep = Awaited<
+  ReturnType<ReturnType<typeof qualificationReader>['queuedSteps']>
+>[number];

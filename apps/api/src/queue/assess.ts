@@ -37,6 +37,8 @@ export function createAssessment({ database, clock, timeZone }: Foundation) {
 
   return {
     assess,
+    /** What the certificates of everybody in the shop say. */
+    certificateFacts: async () => read.certificates(),
     /** The first step of a queue that may start now, and why each one before it may not. */
     async firstReady(steps: readonly StepRecord[], person: PersonFacts | null): Promise<NextStep> {
       const passedOver: CellView['passedOver'] = [];

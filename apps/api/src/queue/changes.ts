@@ -28,10 +28,7 @@ function toChange(event: ChangeEvent, pulledAt: Date | null): JobChange[] {
 }
 
 /** What the people at the cell have to know; null where nothing of it changed. */
-export function changeWords({
-  before,
-  after,
-}: Pick<ChangeEvent, 'before' | 'after'>): string | null {
+function changeWords({ before, after }: Pick<ChangeEvent, 'before' | 'after'>): string | null {
   const differs = (key: string) => before[key] !== undefined && before[key] !== after[key];
   const fromTo = (key: string) => `${key} from ${String(before[key])} to ${String(after[key])}`;
   const words = [

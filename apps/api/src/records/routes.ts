@@ -5,11 +5,8 @@ import { version } from '../version.js';
 import type { RecordsService } from './service.js';
 
 export function recordsRoutes(app: FastifyInstance, service: RecordsService): void {
-  registerRoute(
-    app,
-    records.history,
-    async ({ params, query }) =>
-      await service.history(params.subjectType, params.subjectId, query.limit, query.before),
+  registerRoute(app, records.history, async ({ params, query }) =>
+    service.history(params.subjectType, params.subjectId, query.limit, query.before),
   );
   registerRoute(app, records.health, async () => {
     await service.lastSeq();

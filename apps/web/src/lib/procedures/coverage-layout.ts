@@ -18,7 +18,7 @@ const columnPx = 74;
 const rowPx = 34;
 const topPx = 26;
 
-export interface DrawnCell {
+interface DrawnCell {
   readonly x: number;
   readonly y: number;
   readonly hold: Hold;

@@ -25,7 +25,7 @@ export class Suggester<R extends Route> {
 
   async #ask(route: R, input: CallInput<R>, round: number): Promise<void> {
     try {
-      const answer = await call<Route>(route, input as CallInput<Route>);
+      const answer = await call<Route>(route, input);
       if (round !== this.#round) return;
       this.answer = answer as ReplyOf<R>;
       this.problem = '';
