@@ -25,13 +25,17 @@ export function createAssessment({ database, clock, timeZone }: Foundation) {
   const read = factsReader(database.reader);
   const today = () => shopDay(clock.now(), timeZone);
 
+  async function dayOf(person: PersonFacts | null) {
+    const asking = person && { person, certificates: await read.certificates() };
+    return { now: clock.now(), today: today(), asking };
+  }
+
   async function assess(
     jobStepIds: readonly string[],
     person: PersonFacts | null,
   ): Promise<Assessment[]> {
     const all = await read.facts(jobStepIds);
-    const asking = person && { person, certificates: await read.certificates() };
-    const at = { now: clock.now(), today: today(), asking };
+    const at = await dayOf(person);
     return all.map((facts) => ({ facts, readiness: readinessOf(facts, at) }));
   }
 
@@ -42,13 +46,16 @@ export function createAssessment({ database, clock, timeZone }: Foundation) {
     /** The first step of a queue that may start now, and why each one before it may not. */
     async firstReady(steps: readonly StepRecord[], person: PersonFacts | null): Promise<NextStep> {
       const passedOver: CellView['passedOver'] = [];
+      const at = await dayOf(person);
       for (let from = 0; from < steps.length; from += readAtOnce) {
         const some = steps.slice(from, from + readAtOnce);
         const waiting = some.filter(({ state }) => state === 'waiting').map(({ id }) => id);
-        const judged = new Map((await assess(waiting, person)).map((a) => [a.facts.record.id, a]));
+        const byId = new Map((await read.facts(waiting)).map((each) => [each.record.id, each]));
         for (const step of some) {
           if (step.state === 'held') continue;
-          const found = judged.get(step.id);
+          const facts = byId.get(step.id);
+          // Judged one by one: what stands behind the first ready step is nobody's question here.
+          const found = facts && { facts, readiness: readinessOf(facts, at) };
           if (found?.readiness.ready === true) return { next: found, passedOver };
           passedOver.push(passedWords(step, found));
         }
