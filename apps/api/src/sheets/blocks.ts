@@ -47,7 +47,7 @@ export function sections(rows: readonly Section[]): Content {
 }
 
 export function heading(text: string): Content {
-  return { text, fontSize: 12, bold: true, margin: [0, 10, 0, 3] };
+  return { ...typed(text), fontSize: 12, bold: true, margin: [0, 10, 0, 3], headlineLevel: 1 };
 }
 
 export function paragraph(text: string): Content {
@@ -63,6 +63,7 @@ export function table(
     layout: quietLayout,
     table: {
       headerRows: 1,
+      keepWithHeaderRows: 1,
       dontBreakRows: true,
       widths: columns.map(({ width }) => width),
       body: [

@@ -1,5 +1,6 @@
 import type { Certificate, Person } from '@tackboard/contract';
 import type { Content } from 'pdfmake/interfaces.js';
+import { dayWords } from '../orders/day-words.js';
 import { fact, heading, paragraph, table, type Fact } from './blocks.js';
 import type { Sheet } from './frame.js';
 import { listed, rangeWords } from './words.js';
@@ -10,6 +11,8 @@ interface Held {
   readonly cellCodes: ReadonlyMap<string, string>;
   /** Today at the shop; standing is that of this day. */
   readonly day: string;
+  /** The day of an entry on the shop's clock. */
+  readonly dayOf: (instant: string) => string;
 }
 
 const standings = {
@@ -20,7 +23,8 @@ const standings = {
 } as const;
 
 /** Everything that is on file of what a person is qualified for, with the confirmations that keep it. */
-export function certificatesSheet({ person, certificates, cellCodes, day }: Held): Sheet {
+export function certificatesSheet(held: Held): Sheet {
+  const { person, certificates, day } = held;
   return {
     title: 'Certificates of a person',
     subject: `${person.name}, ${person.code}`,
@@ -28,15 +32,20 @@ export function certificatesSheet({ person, certificates, cellCodes, day }: Held
     mark: null,
     showsWork: false,
     content: [
-      paragraph(`Standing as of ${day}. The signed certificate is the authority, not this list.`),
+      paragraph(
+        `Standing as of ${dayWords(day)}. The signed certificate is the authority, not this list.`,
+      ),
       ...(certificates.length === 0
         ? [paragraph('No certificate is on file.')]
-        : certificates.flatMap((each) => oneCertificate(each, cellCodes))),
+        : certificates.flatMap((each) => oneCertificate(each, held))),
     ],
   };
 }
 
-function oneCertificate(held: Certificate, cellCodes: ReadonlyMap<string, string>): Content[] {
+function oneCertificate(
+  held: Certificate,
+  { cellCodes, dayOf }: Pick<Held, 'cellCodes' | 'dayOf'>,
+): Content[] {
   return [
     heading(`${held.number}: ${held.kind}, ${standings[held.standing]}`),
     ...certificateFacts(held, cellCodes).map(fact),
@@ -50,7 +59,7 @@ function oneCertificate(held: Certificate, cellCodes: ReadonlyMap<string, string
             { title: 'Evidence', width: '*' },
           ],
           held.confirmations.map(({ confirmedOn, confirmedBy, enteredAt, evidence }) => [
-            ...[confirmedOn, confirmedBy, enteredAt.slice(0, 10), evidence],
+            ...[dayWords(confirmedOn), confirmedBy, dayWords(dayOf(enteredAt)), evidence],
           ]),
         ),
   ];
@@ -68,12 +77,16 @@ function certificateFacts(held: Certificate, cellCodes: ReadonlyMap<string, stri
     ['Filler groups', listed(...held.fillerGroups)],
     ['Thickness', rangeWords(held.thicknessMm, 'mm')],
     ['Outside diameter', rangeWords(held.diameterMm, 'mm')],
-    ['Tested on', held.testedOn],
+    ['Tested on', dayWords(held.testedOn)],
     ['Examiner', held.examiner],
-    ['Valid until', held.validUntil],
-    ['Confirmed until', held.confirmedUntil],
+    ['Valid until', dayOrNone(held.validUntil)],
+    ['Confirmed until', dayOrNone(held.confirmedUntil)],
     ['Renewal', held.renewalRoute],
-    ...(functionTestOn === null ? [] : [['Function test on', functionTestOn] as const]),
-    ...(revokedOn === null ? [] : [['Revoked on', revokedOn] as const]),
+    ...(functionTestOn === null ? [] : [['Function test on', dayWords(functionTestOn)] as const]),
+    ...(revokedOn === null ? [] : [['Revoked on', dayWords(revokedOn)] as const]),
   ];
+}
+
+function dayOrNone(day: string | null): string | null {
+  return day === null ? null : dayWords(day);
 }

@@ -44,6 +44,9 @@ export function documentOf(sheet: Sheet, printing: Printing): TDocumentDefinitio
     ...(mark === null
       ? {}
       : { watermark: { text: mark.split(',')[0] ?? mark, opacity: 0.12, bold: true } }),
+    // A heading stays with what it stands over.
+    pageBreakBefore: (node, nodes) =>
+      node.headlineLevel === 1 && nodes.getFollowingNodesOnPage().length === 0,
     header: headerOf(shopName, sheet),
     footer: (page: number, pages: number) => footerOf(printing, { page, pages }),
     content: [

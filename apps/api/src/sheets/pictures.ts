@@ -3,7 +3,7 @@ import type { Range } from '@tackboard/contract';
 import type { Content } from 'pdfmake/interfaces.js';
 import { numberWords } from '../queue/fit-words.js';
 import { band, ink, line, metal, soft } from './colours.js';
-import { amount, rangeWords } from './words.js';
+import { amount, notStated, rangeWords } from './words.js';
 
 interface Strip {
   readonly name: string;
@@ -13,15 +13,18 @@ interface Strip {
   readonly set?: number | null;
   /** What was welded in the tests behind the range. */
   readonly tested?: readonly number[];
+  /** In figures that are read from a step away. */
+  readonly big?: boolean;
 }
 
 const stripWidth = 330;
 
 /** One variable as a drawn line: the band of the range, what was tested, and what is set. */
-export function rangeStrip({ name, unit, range, set = null, tested = [] }: Strip): Content {
+export function rangeStrip(strip: Strip): Content {
+  const { name, unit, range, set = null, tested = [], big = false } = strip;
   const words = [
     rangeWords(range, unit) ?? 'no range stated',
-    ...(set === null ? [] : [`set ${amount(set, unit)}`]),
+    ...(set === null || big ? [] : [`set ${amount(set, unit)}`]),
     ...(tested.length === 0 ? [] : [`tested ${tested.map(numberWords).join(', ')} ${unit}`]),
   ];
   const svg = stripSvg({ min: range?.min ?? null, max: range?.max ?? null, set, readings: tested });
@@ -33,6 +36,9 @@ export function rangeStrip({ name, unit, range, set = null, tested = [] }: Strip
         columnGap: 6,
         columns: [
           { text: name, width: 118, color: soft },
+          ...(big
+            ? [{ text: amount(set, unit) ?? notStated, width: 100, bold: true, fontSize: 14 }]
+            : []),
           { text: words.join('; '), width: '*', bold: true },
         ],
       },

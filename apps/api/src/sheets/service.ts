@@ -68,9 +68,13 @@ export function createSheetsService(
       if (person === undefined) throw notFound('person', personId, 'params.personId');
       const { certificates } = await people.certificates(personId);
       const codes = (await cells.list()).cells.map(({ id, code }) => [id, code] as const);
-      const day = dayWords(shopDay(clock.now(), timeZone));
-      const held = { person, certificates, cellCodes: new Map(codes), day };
-      return print(actor, `certificates-${person.code}`, certificatesSheet(held));
+      const dayOf = (instant: string | Date) => shopDay(new Date(instant), timeZone);
+      const held = { person, certificates, cellCodes: new Map(codes), dayOf };
+      return print(
+        actor,
+        `certificates-${person.code}`,
+        certificatesSheet({ ...held, day: dayOf(clock.now()) }),
+      );
     },
     async traveler(actor: Actor, jobId: string): Promise<PrintedSheet> {
       const job = await orders.job(jobId);

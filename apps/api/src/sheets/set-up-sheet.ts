@@ -76,13 +76,13 @@ function dialled({ setUp, wps, cell }: SetUpOnFile): Content[] {
   const preheat = ranges?.preheatMinC ?? null;
   return [
     ...rows.map(([name, unit, range, set]) =>
-      rangeStrip({ name, unit, range: range ?? null, set }),
+      rangeStrip({ name, unit, range: range ?? null, set, big: true }),
     ),
     ...(cell.travelUnit === 'mm/min'
       ? []
       : [fact(['Travel on the dial', onDial(setUp.travelMmMin, cell.travelUnit)])]),
     rangeStrip({
-      ...{ name: 'Preheat', unit: '°C', set: setUp.preheatC },
+      ...{ name: 'Preheat', unit: '°C', set: setUp.preheatC, big: true },
       range: preheat === null ? null : { min: preheat, max: null },
     }),
   ];

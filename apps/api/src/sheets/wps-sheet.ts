@@ -1,6 +1,7 @@
 import { jointOfWeld, type DrawnJoint } from '@tackboard/calc';
 import type { Wpqr, Wps, WpsRanges } from '@tackboard/contract';
 import type { Content } from 'pdfmake/interfaces.js';
+import { dayWords } from '../orders/day-words.js';
 import { fact, heading, paragraph, sections, table, type Section } from './blocks.js';
 import type { Sheet } from './frame.js';
 import { jointPicture, rangeStrip, stripKey } from './pictures.js';
@@ -34,7 +35,8 @@ export function wpsSheet(onFile: WpsOnFile): Sheet {
 
 function general({ wps, records, shopName, approvedAt }: WpsOnFile): Section[] {
   const behind = records.map(
-    ({ number, code, edition, testedOn }) => `${number} (${code}:${edition}, tested ${testedOn})`,
+    ({ number, code, edition, testedOn }) =>
+      `${number} (${code}:${edition}, tested ${dayWords(testedOn)})`,
   );
   return [
     ['Manufacturer', [fact(['Shop', shopName])]],
