@@ -33,10 +33,13 @@ export function setUpSheet(onFile: SetUpOnFile): Sheet {
       heading('Dial'),
       ...dialled(onFile),
       paragraph(stripKey),
-      heading('Wire, gas, torch'),
-      ...consumables(setUp).map(fact),
-      heading('Fixture and program'),
-      ...tooling(setUp).map(fact),
+      {
+        columnGap: 16,
+        columns: [
+          { width: '*', stack: [heading('Wire, gas, torch'), ...consumables(setUp).map(fact)] },
+          { width: '*', stack: [heading('Fixture and program'), ...tooling(setUp).map(fact)] },
+        ],
+      },
       heading('Watch out'),
       ...(setUp.watchOuts.length === 0 ? ['Nothing is on file.'] : setUp.watchOuts).map(paragraph),
       ...(step.instructions === '' ? [] : [paragraph(step.instructions)]),

@@ -10,8 +10,8 @@ export function weldTable(welds: readonly Weld[], procedureOf: (weld: Weld) => s
   return table(
     [
       { title: 'Weld', width: 28 },
-      { title: 'Size', width: 96 },
-      { title: 'Joint, position', width: 66 },
+      { title: 'Size', width: 84 },
+      { title: 'Joint', width: 84 },
       { title: 'Thickness', width: 62 },
       { title: 'Material', width: 78 },
       { title: 'Step', width: 26 },
@@ -19,8 +19,8 @@ export function weldTable(welds: readonly Weld[], procedureOf: (weld: Weld) => s
     ],
     welds.map((weld) => [
       String(weld.number),
-      `${weldWords(weld)}, level ${weld.qualityLevel}`,
-      `${weld.jointType}, ${weld.position}`,
+      weldWords(weld),
+      `${weld.jointType}, ${weld.position}, level ${weld.qualityLevel}`,
       `${amount(weld.thicknessAMm, 'mm')} / ${amount(weld.thicknessBMm, 'mm')}`,
       listed(...new Set([weld.materialA, weld.materialB])) ?? '',
       String(weld.stepNumber),
