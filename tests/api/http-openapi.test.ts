@@ -84,9 +84,9 @@ describe('the OpenAPI document', () => {
       ];
       for (const code of codes)
         expect(operation?.responses[String(refusals[code])]?.description, route.id).toContain(code);
-      expect(operation?.responses['200']?.content['application/json']?.schema, route.id).toBeTypeOf(
-        'object',
-      );
+      const { content = {} } = operation?.responses['200'] ?? {};
+      expect(Object.keys(content), route.id).toEqual([route.media ?? 'application/json']);
+      expect(Object.values(content)[0]?.schema, route.id).toBeTypeOf('object');
       expect(operation?.requestBody !== undefined, route.id).toBe(route.body !== undefined);
       for (const response of Object.values(operation?.responses ?? {}))
         expect(response.description).not.toBe('');

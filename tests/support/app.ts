@@ -17,6 +17,7 @@ import supertest from 'supertest';
 
 export const testPassword = 'a long enough password';
 export const timeZone = 'Europe/Berlin';
+export const shopName = 'Müller & Żak Welding';
 /** Monday 5 October 2026, 07:00 in the shop. */
 export const monday = '2026-10-05T05:00:00.000Z';
 
@@ -70,6 +71,7 @@ export async function startTestShop(): Promise<TestShop> {
   const config = readConfig({
     TACKBOARD_DATA: folder,
     TACKBOARD_TIME_ZONE: timeZone,
+    TACKBOARD_SHOP_NAME: shopName,
     HOST: '127.0.0.1',
     PORT: '0',
     TACKBOARD_REQUESTS_PER_MIN: '1000000',

@@ -21,6 +21,7 @@ import { qualityRoutes } from './quality/routes.js';
 import { queueRoutes } from './queue/routes.js';
 import { recordsRoutes } from './records/routes.js';
 import { runsRoutes } from './runs/routes.js';
+import { sheetsRoutes } from './sheets/routes.js';
 import { weekRoutes } from './week/routes.js';
 
 export interface AppOptions {
@@ -64,6 +65,7 @@ export async function buildApp(
   runsRoutes(app, services.runs);
   weekRoutes(app, services.week);
   recordsRoutes(app, services.records);
+  sheetsRoutes(app, services.sheets);
 
   liveRoute(app, context.stream);
   await webFiles(app, context.config.webFolder);

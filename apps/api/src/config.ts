@@ -25,6 +25,8 @@ const Environment = z.object({
     .string()
     .default(() => Intl.DateTimeFormat().resolvedOptions().timeZone)
     .refine(isTimeZone, 'must be a time zone of the IANA list, such as Europe/Berlin'),
+  /** Stands on every printed sheet. */
+  TACKBOARD_SHOP_NAME: z.string().trim().max(120, 'must have at most 120 characters').default(''),
   /** Per address; wide enough for a screen that loads anew, too narrow for guessing. */
   TACKBOARD_REQUESTS_PER_MIN: z.coerce.number().int().min(10).max(10_000_000).default(6_000),
 });
@@ -34,6 +36,8 @@ export interface Config {
   readonly host: string;
   readonly databaseFile: string;
   readonly timeZone: string;
+  /** Empty while nobody has set it. */
+  readonly shopName: string;
   readonly requestsPerMin: number;
   readonly webFolder: string;
 }
@@ -54,6 +58,7 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     host: given.HOST,
     databaseFile: join(resolve(projectRoot, given.TACKBOARD_DATA), 'tackboard.sqlite'),
     timeZone: given.TACKBOARD_TIME_ZONE,
+    shopName: given.TACKBOARD_SHOP_NAME,
     requestsPerMin: given.TACKBOARD_REQUESTS_PER_MIN,
     webFolder: join(projectRoot, 'apps/web/build'),
   });

@@ -19,6 +19,7 @@ import { createQualityService } from './quality/service.js';
 import { createQueueService } from './queue/service.js';
 import { createRecordsService } from './records/service.js';
 import { createRunsService } from './runs/service.js';
+import { createSheetsService } from './sheets/service.js';
 import { createWeekService } from './week/service.js';
 
 export type Context = Awaited<ReturnType<typeof createContext>>;
@@ -35,7 +36,7 @@ export async function createContext(config: Config, clock: Clock = systemClock) 
     newId: () => uuidv7(),
     timeZone: config.timeZone,
   };
-  const services = createServices(foundation);
+  const services = createServices(foundation, config.shopName);
   return {
     ...foundation,
     config,
@@ -54,7 +55,7 @@ export async function createContext(config: Config, clock: Clock = systemClock) 
 }
 
 /** In this order: an area is given the services of the areas above it, never their stores. */
-function createServices(foundation: Foundation) {
+function createServices(foundation: Foundation, shopName: string) {
   const cells = createCellsService(foundation);
   const consumables = createConsumablesService(foundation);
   const parts = createPartsService(foundation);
@@ -68,6 +69,11 @@ function createServices(foundation: Foundation) {
   const runs = createRunsService(foundation, { queue });
   const week = createWeekService(foundation);
   const records = createRecordsService(foundation);
+  const sheets = createSheetsService(
+    foundation,
+    { cells, orders, parts, people, procedures },
+    shopName,
+  );
   return {
     cells,
     consumables,
@@ -82,5 +88,6 @@ function createServices(foundation: Foundation) {
     runs,
     week,
     records,
+    sheets,
   };
 }

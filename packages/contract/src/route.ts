@@ -20,6 +20,8 @@ export interface Route<
   readonly query?: Query;
   readonly body?: Body;
   readonly reply: Reply;
+  /** The media type of an answer that is no JSON; `reply` then tells its bytes. */
+  readonly media?: 'application/pdf';
   /** Refusals beyond the ones that follow from access and shape. */
   readonly refusals: readonly RefusalCode[];
 }

@@ -11,9 +11,10 @@ import { queue } from './queue.js';
 import { records } from './records.js';
 import type { Route } from './route.js';
 import { runs } from './runs.js';
+import { sheets } from './sheets.js';
 import { week } from './week.js';
 
-/** Every JSON operation of the service, by area. */
+/** Every operation of the service, by area. */
 export const areas = {
   people,
   records,
@@ -28,6 +29,7 @@ export const areas = {
   consumables,
   quality,
   week,
+  sheets,
 } as const;
 
 export const allRoutes: readonly Route[] = Object.values(areas).flatMap((area) =>

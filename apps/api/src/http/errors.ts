@@ -13,8 +13,17 @@ export function installErrors(app: FastifyInstance): void {
   app.setErrorHandler((error: FastifyError, request, reply) => {
     const refusal = toRefusal(error, request);
     if (refusal.code === 'INTERNAL') request.log.error(error);
-    return reply.code(refusals[refusal.code]).send(bodyOf(refusal, request));
+    void reply.code(refusals[refusal.code]);
+    if (isOpenedAsPage(request))
+      return reply.type('text/plain; charset=utf-8').send(refusal.message);
+    return reply.send(bodyOf(refusal, request));
   });
+}
+
+/** A printed sheet opened from a link: the person reads the answer itself, no screen stands between. */
+function isOpenedAsPage({ headers, routeOptions }: FastifyRequest): boolean {
+  const { route } = routeOptions.config;
+  return route?.media !== undefined && (headers.accept ?? '').includes('text/html');
 }
 
 /** Addresses that cannot be read at all never reach a route. */

@@ -83,11 +83,17 @@ function operationOf(route: Route): object {
     responses: {
       200: {
         description: 'Done',
-        content: { 'application/json': { schema: schemaOf(route.reply, 'output') } },
+        content: answerOf(route),
       },
       ...refusalResponses(route),
     },
   };
+}
+
+function answerOf({ media, reply }: Route): object {
+  return media === undefined
+    ? { 'application/json': { schema: schemaOf(reply, 'output') } }
+    : { [media]: { schema: { type: 'string', format: 'binary' } } };
 }
 
 const idempotencyKey = {

@@ -13,6 +13,7 @@ import {
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { Actor } from '../actor.js';
 import { Refusal } from '../refusal.js';
+import { documentPolicy } from './security-headers.js';
 
 export interface Call<R extends Route> {
   readonly params: ParamsOf<R>;
@@ -63,7 +64,11 @@ export function registerRoute<R extends Route>(
       ...(route.params === undefined ? {} : { params: route.params }),
       ...(route.query === undefined ? {} : { querystring: route.query }),
       ...(route.body === undefined ? {} : { body: route.body }),
-      response: { 200: route.reply, ...refusalSchemas(route) },
+      // Bytes are sent as they are; only JSON is held against the shape of the answer.
+      response: {
+        ...(route.media === undefined ? { 200: route.reply } : {}),
+        ...refusalSchemas(route),
+      },
     },
     // Access is decided before the shape of the input: a stranger learns nothing from the answers.
     preValidation: async (request) => {
@@ -73,7 +78,7 @@ export function registerRoute<R extends Route>(
     handler: async (request, reply) => {
       const command = options.keepsNoAnswer === true ? null : commandOf(route, request);
       const actor: Actor = { ...request.actor, command };
-      return once(command, app.answers, async () =>
+      const answer = await once(command, app.answers, async () =>
         handle(
           {
             params: request.params as ParamsOf<R>,
@@ -85,8 +90,15 @@ export function registerRoute<R extends Route>(
           reply,
         ),
       );
+      // Not before: a refusal is JSON.
+      if (route.media !== undefined) documentHeaders(reply, route.media);
+      return answer;
     },
   });
+}
+
+function documentHeaders(reply: FastifyReply, media: string): void {
+  void reply.type(media).header('content-security-policy', documentPolicy);
 }
 
 export function enforce(route: Pick<Route, 'access'>, request: FastifyRequest): void {

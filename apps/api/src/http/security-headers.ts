@@ -1,6 +1,10 @@
 import helmet from '@fastify/helmet';
 import type { FastifyInstance } from 'fastify';
 
+/** For a printed sheet that is opened in a tab of its own: the browser's viewer needs its own parts, nothing else. */
+export const documentPolicy =
+  "default-src 'none'; object-src 'self'; style-src 'unsafe-inline'; frame-ancestors 'none'";
+
 /** No inline script, nothing from elsewhere. In the shop the board runs on plain HTTP, so nothing upgrades. */
 export async function securityHeaders(app: FastifyInstance): Promise<void> {
   await app.register(helmet, {

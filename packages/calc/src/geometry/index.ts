@@ -10,6 +10,8 @@ export { filletArea, filletLeg, filletThroat, type FilletSize } from './fillet.j
 export { filletSection, type FilletSection } from './fillet-section.js';
 export { grooveArea, type Groove, type GrooveCap } from './groove.js';
 export { jointDrawing } from './joint-drawing.js';
+export { jointOfWeld, laidAreaOf, type JointWeld, type Preparation } from './joint-of-weld.js';
+export { svgPath } from './svg-path.js';
 export type { DrawnJoint, DrawnShape, JointDrawing } from './drawn-shapes.js';
 export { excessLimit, excessRules } from './excess-weld-metal.js';
 export { leastFilletLeg, overWelding } from './size-rules.js';

@@ -7,4 +7,5 @@ export {
   type Question,
   type QuestionCode,
 } from './plausibility.js';
+export { stripScale, withinBand } from './strip-scale.js';
 export { unitsLike, type UnitName } from './units.js';

@@ -1,8 +1,7 @@
-import { arcTime, depositedMass, filletArea, type FilletSize } from '@tackboard/calc';
+import { arcTime, depositedMass, filletArea, laidAreaOf, type FilletSize } from '@tackboard/calc';
 import type { SetUp } from '@tackboard/contract';
 import { explainedArcTime, explainedFilletArea, explainedMass } from '../method/explained.js';
 import type { WorkedFigure } from '../method/worked-figure.js';
-import { laidAreaOf } from '../joint/joint-of-weld.js';
 import type { WeldBody } from './weld-draft.js';
 
 interface StepWithSetUps {

@@ -1,4 +1,4 @@
-import type { DrawnShape } from '@tackboard/calc';
+import type { DrawnShape } from './drawn-shapes.js';
 
 /** The shape as the data of an SVG path, in mm. */
 export function svgPath({ points, closed }: DrawnShape): string {

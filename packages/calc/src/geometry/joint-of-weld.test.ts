@@ -1,5 +1,6 @@
-import { grooveArea, jointDrawing } from '@tackboard/calc';
 import { describe, expect, it } from 'vitest';
+import { grooveArea } from './groove.js';
+import { jointDrawing } from './joint-drawing.js';
 import { jointOfWeld, laidAreaOf } from './joint-of-weld.js';
 import { svgPath } from './svg-path.js';
 
@@ -28,7 +29,7 @@ describe('jointOfWeld', () => {
     expect(jointOfWeld({ ...weld, jointType: 'lap' }, null)).toMatchObject({ form: 'lap' });
   });
 
-  it('makes the chosen groove of a butt weld, in the thinner plate', () => {
+  it('independent, by hand: makes the chosen groove of a butt weld, in the thinner plate', () => {
     // 2 x 8 + 8^2 tan 30 = 52.95 mm2.
     const joint = jointOfWeld(butt, preparation);
     const area = joint?.form === 'groove' ? grooveArea(joint.groove) : null;
@@ -62,14 +63,14 @@ describe('jointOfWeld', () => {
   });
 });
 
-it('takes the laid area from the settings: 1.131 mm2 x 9000 x 0.96 / 520 = 18.79 mm2', () => {
+it('independent, by hand: takes the laid area from the settings, 1.131 mm2 x 9000 x 0.96 / 520 = 18.79 mm2', () => {
   const dialled = { wireDiameterMm: 1.2, wireSpeedMMin: 9, travelMmMin: 520 };
   expect(laidAreaOf(dialled)).toBeCloseTo(18.79, 2);
   expect(laidAreaOf({ ...dialled, wireSpeedMMin: null })).toBeNull();
   expect(laidAreaOf(null)).toBeNull();
 });
 
-it('writes a shape as the data of a path, to a thousandth of a millimetre', () => {
+it('independent, by the grammar of SVG paths: writes a shape to a thousandth of a millimetre', () => {
   const points = [
     { x: 0, y: 0 },
     { x: 1 / 3, y: -2 },

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { stripScale, withinBand } from './strip-scale.js';
 
-/** Own drawing rules; positions worked by hand. */
-describe('stripScale', () => {
+/** Own drawing rules. */
+describe('independent, positions worked by hand: stripScale', () => {
   it('leaves a tenth on each side of the band', () => {
     const scale = stripScale({ min: 8, max: 10, set: 9, readings: [] });
     expect(scale?.from).toBeCloseTo(7.8, 10);
@@ -23,7 +23,7 @@ describe('stripScale', () => {
   });
 });
 
-describe('withinBand', () => {
+describe('independent, limits by hand: withinBand', () => {
   it('takes limits as inclusive and open ends as open', () => {
     expect(withinBand(12, 3, 12)).toBe(true);
     expect(withinBand(12.1, 3, 12)).toBe(false);

@@ -1,11 +1,11 @@
-export interface StripInput {
+interface StripInput {
   readonly min: number | null;
   readonly max: number | null;
   readonly set: number | null;
   readonly readings: readonly number[];
 }
 
-export interface StripScale {
+interface StripScale {
   readonly from: number;
   readonly to: number;
   /** Position of a value on the line, 0 to 1. */

@@ -1,15 +1,18 @@
-import {
-  assumedWireEfficiency,
-  throatFromSettings,
-  type DrawnJoint,
-  type Groove,
-} from '@tackboard/calc';
-import type { SetUp, Weld } from '@tackboard/contract';
+import { throatFromSettings } from '../process/bead.js';
+import { assumedWireEfficiency } from '../process/wire.js';
+import type { DrawnJoint } from './drawn-shapes.js';
+import type { Groove } from './groove.js';
 
-export type JointWeld = Pick<
-  Weld,
-  'jointType' | 'throatMm' | 'legMm' | 'grooveDepthMm' | 'thicknessAMm' | 'thicknessBMm'
->;
+/** The sizes of a weld that make its cross-section; null where the weld list leaves one open. */
+export interface JointWeld {
+  /** `fillet`, `butt` and `lap` can be drawn from their sizes. */
+  readonly jointType: string;
+  readonly throatMm: number | null;
+  readonly legMm: number | null;
+  readonly grooveDepthMm: number | null;
+  readonly thicknessAMm: number;
+  readonly thicknessBMm: number;
+}
 
 /** How the edges of a groove are prepared; the weld list does not say it. */
 export interface Preparation {
@@ -21,7 +24,10 @@ export interface Preparation {
   rootRadiusMm: number;
 }
 
-/** The joint that a row of the weld list describes; null where its sizes do not make one. */
+/**
+ * The joint that a row of the weld list describes; null where its sizes do not make one. A butt weld whose
+ * preparation nobody has said is drawn with square edges.
+ */
 export function jointOfWeld(weld: JointWeld, preparation: Preparation | null): DrawnJoint | null {
   const { jointType, throatMm, legMm, thicknessAMm, thicknessBMm } = weld;
   if (jointType === 'fillet' || jointType === 'lap') {
@@ -62,7 +68,11 @@ function grooveOf(weld: JointWeld, preparation: Preparation | null): Groove {
   }
 }
 
-type Dialled = Pick<SetUp, 'wireDiameterMm' | 'wireSpeedMMin' | 'travelMmMin'>;
+interface Dialled {
+  readonly wireDiameterMm: number | null;
+  readonly wireSpeedMMin: number | null;
+  readonly travelMmMin: number | null;
+}
 
 /** Area in mm2 that one run lays at the settings of a set-up; null where one of them is not on file. */
 export function laidAreaOf(setUp: Dialled | null | undefined): number | null {

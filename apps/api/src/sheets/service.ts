@@ -1,0 +1,115 @@
+import type { Wps } from '@tackboard/contract';
+import { actingPerson, type Actor } from '../actor.js';
+import type { CellsService } from '../cells/service.js';
+import { shopDay } from '../clock.js';
+import type { Foundation } from '../foundation.js';
+import { clockWords, dayWords, weekdayWords } from '../orders/day-words.js';
+import type { OrdersService } from '../orders/service.js';
+import type { PartsService } from '../parts/service.js';
+import type { PeopleService } from '../people/service.js';
+import type { ProceduresService } from '../procedures/service.js';
+import { notFound } from '../refusal.js';
+import { certificatesSheet } from './certificates-sheet.js';
+import { documentOf, type Sheet } from './frame.js';
+import { printed } from './print.js';
+import { setUpSheet } from './set-up-sheet.js';
+import { travelerSheet } from './traveler-sheet.js';
+import { wpqrSheet } from './wpqr-sheet.js';
+import { wpsSheet } from './wps-sheet.js';
+
+export type SheetsService = ReturnType<typeof createSheetsService>;
+
+interface Others {
+  readonly cells: CellsService;
+  readonly orders: OrdersService;
+  readonly parts: PartsService;
+  readonly people: PeopleService;
+  readonly procedures: ProceduresService;
+}
+
+/** A file to print, with the name under which it is kept. */
+export interface PrintedSheet {
+  readonly fileName: string;
+  readonly bytes: Uint8Array;
+}
+
+/** Sheets for the printer, drawn from what the other areas answer; nothing is stored. */
+export function createSheetsService(
+  { clock, timeZone }: Pick<Foundation, 'clock' | 'timeZone'>,
+  { cells, orders, parts, people, procedures }: Others,
+  shopName: string,
+) {
+  const inWords = (instant: string) => clockWords(new Date(instant), timeZone);
+
+  async function print(actor: Actor, fileName: string, sheet: Sheet): Promise<PrintedSheet> {
+    const { code, name } = actingPerson(actor);
+    const printedAt = clockWords(clock.now(), timeZone);
+    const printing = { shopName, printedAt, printedBy: `${name} (${code})` };
+    return {
+      fileName: `${fileName.replace(/[^A-Za-z0-9._-]+/g, '-')}.pdf`,
+      bytes: await printed(documentOf(sheet, printing)),
+    };
+  }
+
+  return {
+    async wps(actor: Actor, wpsId: string): Promise<PrintedSheet> {
+      const wps = await procedures.get(wpsId);
+      const records = await recordsOf(procedures, wps);
+      const approvedAt = wps.approvedAt === null ? null : inWords(wps.approvedAt);
+      const sheet = wpsSheet({ wps, records, shopName, approvedAt });
+      return print(actor, `${wps.number}-r${wps.revision}`, sheet);
+    },
+    async wpqr(actor: Actor, wpqrId: string): Promise<PrintedSheet> {
+      const record = await procedures.wpqr(wpqrId);
+      return print(actor, record.number, wpqrSheet(record, dayWords(record.testedOn)));
+    },
+    async certificates(actor: Actor, personId: string): Promise<PrintedSheet> {
+      const person = (await people.list()).people.find(({ id }) => id === personId);
+      if (person === undefined) throw notFound('person', personId, 'params.personId');
+      const { certificates } = await people.certificates(personId);
+      const codes = (await cells.list()).cells.map(({ id, code }) => [id, code] as const);
+      const dayOf = (instant: string | Date) => shopDay(new Date(instant), timeZone);
+      const held = { person, certificates, cellCodes: new Map(codes), dayOf };
+      return print(
+        actor,
+        `certificates-${person.code}`,
+        certificatesSheet({ ...held, day: dayOf(clock.now()) }),
+      );
+    },
+    async traveler(actor: Actor, jobId: string): Promise<PrintedSheet> {
+      const job = await orders.job(jobId);
+      const revision = await parts.revision(job.revisionId);
+      const part = await parts.get(job.partId);
+      const named = revision.steps.flatMap(({ wpsNumber }) => wpsNumber ?? []);
+      const approved = await procedures.approvedByNumbers(named);
+      const labels = [...approved].map(([number, { revision: of }]) => [
+        number,
+        `${number} r${of}`,
+      ]);
+      const sheet = travelerSheet({
+        ...{ job, revision, part, dueOn: weekdayWords(job.dueOn) },
+        procedures: new Map(labels as [string, string][]),
+      });
+      return print(actor, `traveler-${job.number}`, sheet);
+    },
+    async setUp(actor: Actor, at: { revisionId: string; setUpId: string }): Promise<PrintedSheet> {
+      const revision = await parts.revision(at.revisionId);
+      const step = revision.steps.find(({ setUps }) => setUps.some(({ id }) => id === at.setUpId));
+      const setUp = step?.setUps.find(({ id }) => id === at.setUpId);
+      if (step === undefined || setUp === undefined)
+        throw notFound('set-up in use', at.setUpId, 'params.setUpId');
+      const cell = await cells.get(setUp.cellId);
+      const { wpsNumber } = step;
+      const wps = wpsNumber === null ? null : await procedures.approvedByNumber(wpsNumber);
+      const sheet = setUpSheet({
+        ...{ revision, step, setUp, cell, keptAt: inWords(setUp.frozenAt) },
+        wps: wps && { label: `${wps.number} r${wps.revision}`, ranges: wps.ranges },
+      });
+      return print(actor, `set-up-${revision.partNumber}-${step.number}-${cell.code}`, sheet);
+    },
+  };
+}
+
+async function recordsOf(procedures: ProceduresService, { wpqrIds }: Wps) {
+  return Promise.all(wpqrIds.map(async (id) => procedures.wpqr(id)));
+}

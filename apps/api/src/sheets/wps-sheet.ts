@@ -1,0 +1,191 @@
+import { jointOfWeld, type DrawnJoint } from '@tackboard/calc';
+import type { Wpqr, Wps, WpsRanges } from '@tackboard/contract';
+import type { Content } from 'pdfmake/interfaces.js';
+import { dayWords } from '../orders/day-words.js';
+import { fact, heading, paragraph, sections, table, type Section } from './blocks.js';
+import type { Sheet } from './frame.js';
+import { jointPicture, rangeStrip, stripKey } from './pictures.js';
+import { listed, markOf, mechanisationWord } from './words.js';
+
+interface WpsOnFile {
+  readonly wps: Wps;
+  /** The records that it rests on. */
+  readonly records: readonly Wpqr[];
+  readonly shopName: string;
+  /** Day and time on the shop's clock, in words; null while it is not approved. */
+  readonly approvedAt: string | null;
+}
+
+/** A procedure revision under the headings of ISO 15609-1, clause 4, in their order (from memory). */
+export function wpsSheet(onFile: WpsOnFile): Sheet {
+  const { wps } = onFile;
+  return {
+    title: 'Welding procedure specification',
+    subject: `${wps.number} ${wps.title}`,
+    revision: String(wps.revision),
+    mark: markOf(wps.state),
+    showsWork: true,
+    content: [
+      sections([...general(onFile), ...joint(onFile), ...welding(onFile)]),
+      paragraph(stripKey),
+      ...breaches(wps),
+    ],
+  };
+}
+
+function general({ wps, records, shopName, approvedAt }: WpsOnFile): Section[] {
+  const behind = records.map(
+    ({ number, code, edition, testedOn }) =>
+      `${number} (${code}:${edition}, tested ${dayWords(testedOn)})`,
+  );
+  return [
+    ['Manufacturer', [fact(['Shop', shopName])]],
+    [
+      'WPS number',
+      [
+        fact(['Number', wps.number]),
+        fact(['Revision', `${wps.revision}, ${wps.state}`]),
+        fact(['Code', wps.code]),
+        fact(['Written by', wps.writtenBy]),
+        fact([
+          'Approved by',
+          approvedAt === null ? null : `${wps.approvedBy ?? ''}, ${approvedAt}`,
+        ]),
+        fact(['What changed', wps.changeNote]),
+      ],
+    ],
+    ['Supporting WPQR', behind.length === 0 ? [fact(['Record', null])] : behind.map(paragraph)],
+  ];
+}
+
+function joint({ wps, records }: WpsOnFile): Section[] {
+  const { ranges } = wps;
+  return [
+    ['Base material', [fact(['Material groups', listed(...ranges.materialGroups)])]],
+    [
+      'Dimensions',
+      [
+        strip('Thickness', 'mm', ranges.thicknessMm, tested(records, 'thicknessMm')),
+        strip('Throat a', 'mm', ranges.throatMm, tested(records, 'throatMm')),
+      ],
+    ],
+    [
+      'Joint design',
+      [
+        fact(['Joint', listed(...ranges.jointTypes)]),
+        fact(['Description', wps.joint.description]),
+        fact(['Runs', wps.joint.runs]),
+        ...records.slice(0, 2).map(pieceDrawing),
+      ],
+    ],
+    [
+      'Process',
+      [
+        fact(['Process (ISO 4063)', ranges.process]),
+        fact(['Mechanisation', ranges.mechanisations.map(mechanisationWord).join(', ')]),
+      ],
+    ],
+    ['Position', [fact(['Welding positions', listed(...ranges.positions)])]],
+    [
+      'Preparation and backing',
+      [
+        fact(['Preparation', wps.joint.preparation]),
+        fact(['Backing in the test', listed(...records.map(({ testPiece }) => testPiece.backing))]),
+      ],
+    ],
+  ];
+}
+
+function welding({ wps, records }: WpsOnFile): Section[] {
+  const { ranges, technique } = wps;
+  const values = (key: ValueKey) =>
+    records.map(({ testedValues }) => testedValues[key] ?? null).filter((value) => value !== null);
+  const limit = (min: number | null, max: number | null) =>
+    min === null && max === null ? null : { min, max };
+  return [
+    ['Technique', [technique === '' ? fact(['Technique', null]) : paragraph(technique)]],
+    [
+      'Filler',
+      [
+        fact(['Designation', listed(...ranges.fillers)]),
+        strip('Wire diameter', 'mm', ranges.wireDiameterMm, values('wireDiameterMm')),
+      ],
+    ],
+    [
+      'Electrical parameters',
+      [
+        strip('Current', 'A', ranges.currentA, values('currentA')),
+        strip('Voltage', 'V', ranges.voltageV, values('voltageV')),
+        strip('Wire speed', 'm/min', ranges.wireSpeedMMin, values('wireSpeedMMin')),
+      ],
+    ],
+    ['Mechanised welding', [strip('Travel', 'mm/min', ranges.travelMmMin, values('travelMmMin'))]],
+    [
+      'Preheat and interpass',
+      [
+        strip('Preheat', '°C', limit(ranges.preheatMinC, null), values('preheatC')),
+        strip('Interpass', '°C', limit(null, ranges.interpassMaxC), values('interpassC')),
+      ],
+    ],
+    ['Post-heat', [fact(['Post-heat treatment', null])]],
+    ['Shielding gas', [fact(['Gas (ISO 14175)', listed(...ranges.gases)])]],
+    [
+      'Heat input',
+      [strip(heatName(ranges), 'kJ/mm', ranges.heatInputKjMm, values('heatInputKjMm'))],
+    ],
+  ];
+}
+
+type ValueKey = keyof Wpqr['testedValues'];
+
+function heatName({ heatInputBasis }: WpsRanges): string {
+  return heatInputBasis === 'arcEnergy' ? 'Arc energy' : 'Heat input';
+}
+
+function tested(records: readonly Wpqr[], key: 'thicknessMm' | 'throatMm'): number[] {
+  return records.map(({ testPiece }) => testPiece[key]).filter((value) => value !== null);
+}
+
+function strip(
+  name: string,
+  unit: string,
+  range: WpsRanges['currentA'],
+  points: readonly number[],
+): Content {
+  return rangeStrip({ name, unit, range, tested: points });
+}
+
+/** The test piece of a record, to scale. What was bevelled is not on file as numbers and is not drawn as square. */
+export function pieceDrawing({ number, testPiece }: Wpqr): Content {
+  return jointPicture(pieceJoint(testPiece), { title: `Test piece of ${number}` });
+}
+
+function pieceJoint(piece: Wpqr['testPiece']): DrawnJoint | null {
+  if (piece.jointType === 'butt' && piece.squareGroove !== true) return null;
+  return jointOfWeld(
+    {
+      ...{ jointType: piece.jointType, throatMm: piece.throatMm, legMm: null },
+      ...{ grooveDepthMm: null, thicknessAMm: piece.thicknessMm, thicknessBMm: piece.thicknessMm },
+    },
+    null,
+  );
+}
+
+function breaches({ breaches: found }: Wps): Content[] {
+  if (found.length === 0) return [];
+  return [
+    heading('Beyond the records behind it'),
+    table(
+      [
+        { title: 'Variable', width: '*' },
+        { title: 'Here', width: '*' },
+        { title: 'The record covers', width: '*' },
+      ],
+      found.map(({ variable, wps, wpqrNumber, allowed }) => [
+        variable,
+        wps,
+        `${wpqrNumber}: ${allowed}`,
+      ]),
+    ),
+  ];
+}
