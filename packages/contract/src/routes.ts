@@ -11,6 +11,7 @@ import { queue } from './queue.js';
 import { records } from './records.js';
 import type { Route } from './route.js';
 import { runs } from './runs.js';
+import { testsToMake } from './tests-to-make.js';
 import { week } from './week.js';
 
 /** Every JSON operation of the service, by area. */
@@ -21,6 +22,7 @@ export const areas = {
   parts,
   procedures,
   qualification,
+  testsToMake,
   orders,
   queue,
   planning,

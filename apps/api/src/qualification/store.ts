@@ -97,6 +97,50 @@ export function qualificationReader(db: Db) {
         },
       });
     },
+    /** The same with all that the drawing says, and those of work in the queues under older revisions. */
+    async weldsToHold(queuedRevisionIds: readonly string[]) {
+      const rows = await db.weld.findMany({
+        where: {
+          OR: [
+            { revision: { state: 'released', part: { active: true } } },
+            { revisionId: { in: [...new Set(queuedRevisionIds)] } },
+          ],
+        },
+        include: {
+          revision: {
+            select: {
+              label: true,
+              part: { select: { id: true, number: true } },
+              steps: { select: { number: true, cellKind: true } },
+            },
+          },
+        },
+        orderBy: [
+          { revision: { part: { number: 'asc' } } },
+          { revisionId: 'asc' },
+          { number: 'asc' },
+        ],
+      });
+      const welds = Welds.parse(rows);
+      return rows.flatMap(({ revisionId, revision }, at) => {
+        const weld = welds[at];
+        if (weld === undefined) return [];
+        const step = revision.steps.find(({ number }) => number === weld.stepNumber);
+        return [
+          {
+            ...{ weld, revisionId, label: revision.label, part: revision.part },
+            cellKind: step?.cellKind ?? 'booth',
+          },
+        ];
+      });
+    },
+    async cells() {
+      return db.cell.findMany({
+        where: { active: true },
+        select: { id: true, code: true, kind: true },
+        orderBy: { code: 'asc' },
+      });
+    },
     async instruments() {
       return db.instrument.findMany({
         where: { active: true },
@@ -118,4 +162,5 @@ export function qualificationReader(db: Db) {
 }
 
 export type QualificationReader = ReturnType<typeof qualificationReader>;
+export type WeldToHold = Awaited<ReturnType<QualificationReader['weldsToHold']>>[number];
 export type QueuedStep = Awaited<ReturnType<QualificationReader['queuedSteps']>>[number];

@@ -5,7 +5,7 @@ import {
   type CoverProblem,
   type MergedCover,
 } from '@tackboard/calc';
-import loadHighs, { type Highs, type ModelData } from 'highs';
+import highsModule, { type Highs, type ModelData } from 'highs';
 
 /** Sets that were chosen, by their place in the problem, and how good the choice is known to be. */
 export interface Choice {
@@ -30,6 +30,9 @@ interface Task {
   readonly budget: number;
   readonly limitMs: number;
 }
+
+/** The package describes its CommonJS door only; the module's own default is the loader itself. */
+const loadHighs = highsModule as unknown as typeof highsModule.default;
 
 /** Room for the last digits of a bound that is a whole number. */
 const tolerance = 1e-6;
