@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { access } from './access.js';
+import { mechanisations } from './cells.js';
 import { SuggestedRange } from './qualification.js';
 import { defineRoute } from './route.js';
 import { Day, Id, text } from './values.js';
@@ -14,7 +15,7 @@ const Code = z.object({ code: z.string(), edition: z.string() });
 
 const TestToMake = z.object({
   process: z.string(),
-  mechanisation: z.string(),
+  mechanisation: z.enum(mechanisations),
   jointType: z.string(),
   position: z.string(),
   /** Group and name of the metal of each part; empty where the code sets nothing by it. */

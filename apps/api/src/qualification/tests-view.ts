@@ -55,9 +55,10 @@ function testView({ piece, welds: places }: TestsFound['tests'][number], asked: 
   const [heldOfPart, heldOfJob] = [counted(welds, partOf), counted(jobsOf(welds), ({ id }) => id)];
   const parts = new Map(welds.map(({ part }) => [part.id, part.number]));
   const jobs = new Map(jobsOf(welds).map((job) => [job.id, job]));
-  const { materials, ...values } = piece;
+  const { materials, mechanisation, ...values } = piece;
   return {
     ...values,
+    mechanisation: mechanisation as TestToMake['mechanisation'],
     materials: (materials ?? []).map(({ group, material }) => `${group} ${material}`),
     ranges: book === null ? [] : suggestionViews(book.ranges(piece, conditions), new Map()),
     welds: welds.map(({ name }) => name),
