@@ -69,6 +69,12 @@ const places: readonly Place[] = [
   { name: 'procedure-new', as: 'Q02', at: '/procedures/new', shows: 'Write a procedure' },
   { name: 'records', as: 'Q02', at: '/procedures/records', shows: 'Qualification records' },
   { name: 'record', as: 'Q02', at: recordPage, shows: /ISO 15614/ },
+  {
+    name: 'tests-that-pay',
+    as: 'Q02',
+    at: '/procedures/tests-that-pay',
+    shows: 'Tests that would pay',
+  },
   { name: 'record-new', as: 'Q02', at: '/procedures/records/new', shows: /Record a procedure/ },
   { name: 'certificate-new', as: 'Q02', at: certificatePage, shows: 'Record a certificate' },
   { name: 'person-seen-by-coordinator', as: 'C01', at: personPage, shows: /W07/ },

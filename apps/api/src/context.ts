@@ -47,7 +47,7 @@ export async function createContext(config: Config, clock: Clock = systemClock) 
         storedAnswer(database.reader, { command }),
     },
     async close(): Promise<void> {
-      await services.planning.close();
+      await Promise.all([services.planning.close(), services.qualification.close()]);
       await uow.drain();
       await database.close();
     },

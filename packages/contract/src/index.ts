@@ -19,5 +19,6 @@ export * from './qualification.js';
 export * from './routes.js';
 export * from './runs.js';
 export * from './sheets.js';
+export * from './tests-to-make.js';
 export * from './values.js';
 export * from './week.js';

@@ -12,6 +12,7 @@ import { records } from './records.js';
 import type { Route } from './route.js';
 import { runs } from './runs.js';
 import { sheets } from './sheets.js';
+import { testsToMake } from './tests-to-make.js';
 import { week } from './week.js';
 
 /** Every operation of the service, by area. */
@@ -22,6 +23,7 @@ export const areas = {
   parts,
   procedures,
   qualification,
+  testsToMake,
   orders,
   queue,
   planning,

@@ -1,4 +1,4 @@
-import { qualification } from '@tackboard/contract';
+import { qualification, testsToMake } from '@tackboard/contract';
 import type { FastifyInstance } from 'fastify';
 import { registerRoute } from '../http/register-route.js';
 import type { QualificationService } from './service.js';
@@ -13,6 +13,7 @@ export function qualificationRoutes(app: FastifyInstance, service: Qualification
     service.proceduresFor(params.revisionId),
   );
   registerRoute(app, qualification.coverage, async () => service.coverage());
+  registerRoute(app, testsToMake.find, async ({ query }) => service.testsToMake(query));
   registerRoute(app, qualification.lapses, async () => service.lapses());
   registerRoute(app, qualification.policy, async () => service.policy());
 }

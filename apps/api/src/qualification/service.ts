@@ -13,6 +13,7 @@ import { finderService } from './finder-service.js';
 import { lapsesService } from './lapses-service.js';
 import { policyService } from './policy-service.js';
 import { qualificationReader } from './store.js';
+import { testsService } from './tests-service.js';
 import { certificateSuggestions } from './suggest-certificate.js';
 import { wpqrSuggestions } from './suggest-wpqr.js';
 import { touchedService } from './touched-service.js';
@@ -35,6 +36,7 @@ export function createQualificationService(
     ...finderService(foundation, others),
     ...lapsesService(foundation, others),
     ...policyService(foundation),
+    ...testsService(foundation, others),
   };
 }
 

@@ -61,6 +61,13 @@ export function qualificationReader(db: Db) {
       });
       return new Map(rows.map(({ id, revision }) => [id, revision]));
     },
+    async cells() {
+      return db.cell.findMany({
+        where: { active: true },
+        select: { id: true, code: true, kind: true },
+        orderBy: { code: 'asc' },
+      });
+    },
     async instruments() {
       return db.instrument.findMany({
         where: { active: true },
@@ -118,6 +125,43 @@ function weldReader(db: Db) {
           thicknessBMm: true,
           revision: { select: { label: true, part: { select: { number: true } } } },
         },
+      });
+    },
+    /** The same with all that the drawing says, and those of work in the queues under older revisions. */
+    async weldsToHold(queuedRevisionIds: readonly string[]) {
+      const rows = await db.weld.findMany({
+        where: {
+          OR: [
+            { revision: { state: 'released', part: { active: true } } },
+            { revisionId: { in: [...new Set(queuedRevisionIds)] } },
+          ],
+        },
+        include: {
+          revision: {
+            select: {
+              label: true,
+              part: { select: { id: true, number: true } },
+              steps: { select: { number: true, cellKind: true } },
+            },
+          },
+        },
+        orderBy: [
+          { revision: { part: { number: 'asc' } } },
+          { revisionId: 'asc' },
+          { number: 'asc' },
+        ],
+      });
+      const welds = Welds.parse(rows);
+      return rows.flatMap(({ revisionId, revision }, at) => {
+        const weld = welds[at];
+        if (weld === undefined) return [];
+        const step = revision.steps.find(({ number }) => number === weld.stepNumber);
+        return [
+          {
+            ...{ weld, revisionId, label: revision.label, part: revision.part },
+            cellKind: step?.cellKind ?? 'booth',
+          },
+        ];
       });
     },
   };

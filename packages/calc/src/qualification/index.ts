@@ -15,3 +15,4 @@ export { openEndedAllowed, type OpenEndedFacts } from './validity/open-ended.js'
 export * from './validity/validity.js';
 export * from './person/index.js';
 export * from './procedure/index.js';
+export * from './tests-to-make/index.js';

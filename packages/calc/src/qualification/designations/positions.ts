@@ -30,3 +30,15 @@ export function isoPosition(position: string): string | null {
   const plain = position.trim().toUpperCase().replace(/\s+/g, ' ');
   return groove[plain] ?? fillet[plain] ?? null;
 }
+
+const weldLetters: Readonly<Record<string, 'F' | 'H' | 'V' | 'O'>> = {
+  ...{ PA: 'F', PB: 'H', PC: 'H', PD: 'O', PE: 'O', PF: 'V' },
+};
+
+/**
+ * The US letter of a weld's own position; null downward, where US tables ask for the progression, and for pipe. It
+ * names the weld: a range never passes from one code to another by it.
+ */
+export function usWeldPosition(position: string): 'F' | 'H' | 'V' | 'O' | null {
+  return weldLetters[position.trim().toUpperCase()] ?? null;
+}

@@ -1,0 +1,18 @@
+export { testBook, testBooks } from './books.js';
+export { candidateTests, type CandidateTest, type NotHeld } from './candidates.js';
+export {
+  greedyCover,
+  heldWeight,
+  mergedCover,
+  type CoverProblem,
+  type MergedCover,
+} from './cover.js';
+export { holds } from './judge.js';
+export type {
+  NeedVariable,
+  TestBook,
+  TestConditions,
+  TestsFor,
+  TestToMake,
+  WeldInNeed,
+} from './facts.js';
