@@ -11,6 +11,7 @@ const clearers: Readonly<Record<string, Clearer>> = {
   wps: 'qa',
   wireLoaded: 'welder',
   gasLoaded: 'welder',
+  wireCertificate: 'welder',
   feeder: 'welder',
   holdPoint: 'qa',
 };

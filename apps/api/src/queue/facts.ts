@@ -18,6 +18,8 @@ export interface StepFacts {
   readonly stepId: string;
   readonly jobReleased: boolean;
   readonly holdReason: string | null;
+  /** How deep the part is traced: batch, piece or weld. */
+  readonly traceability: string;
   readonly revisionId: string;
   readonly revisionState: (typeof revisionStates)[number];
   readonly cell: CellFacts;
@@ -61,6 +63,7 @@ export interface LoadFacts {
   readonly designation: string;
   readonly unit: string;
   readonly lotNumber: string;
+  readonly certificate: string | null;
   readonly leftAmount: number;
 }
 
