@@ -65,7 +65,7 @@ function createServices(foundation: Foundation) {
   const planning = createPlanningService(foundation, { cells, queue });
   const qualification = createQualificationService(foundation, { people, procedures });
   const quality = createQualityService(foundation, { queue });
-  const runs = createRunsService(foundation, { queue });
+  const runs = createRunsService(foundation, { parts, queue });
   const week = createWeekService(foundation);
   const records = createRecordsService(foundation);
   return {

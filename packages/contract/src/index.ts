@@ -18,5 +18,6 @@ export * from './route.js';
 export * from './qualification.js';
 export * from './routes.js';
 export * from './runs.js';
+export * from './set-up-memory.js';
 export * from './values.js';
 export * from './week.js';

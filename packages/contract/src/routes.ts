@@ -11,6 +11,7 @@ import { queue } from './queue.js';
 import { records } from './records.js';
 import type { Route } from './route.js';
 import { runs } from './runs.js';
+import { setUpMemory } from './set-up-memory.js';
 import { week } from './week.js';
 
 /** Every JSON operation of the service, by area. */
@@ -25,6 +26,7 @@ export const areas = {
   queue,
   planning,
   runs,
+  setUpMemory,
   consumables,
   quality,
   week,

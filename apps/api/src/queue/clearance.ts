@@ -14,6 +14,7 @@ const clearers: Readonly<Record<string, Clearer>> = {
   wireCertificate: 'welder',
   feeder: 'welder',
   holdPoint: 'qa',
+  toolPoint: 'welder',
 };
 
 /** Lines that only tell something to do later; nothing is missing yet. */

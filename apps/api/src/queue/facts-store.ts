@@ -40,9 +40,15 @@ interface FactColumns extends StepColumns, SetUpColumns {
   readonly wpsCode: string | null;
   readonly wpsState: NonNullable<StepFacts['wps']>['state'] | null;
   readonly wpsRanges: unknown;
+  readonly settingsResult: string | null;
+  readonly toolPoint: string | null;
 }
 
 const factColumns = Prisma.sql`
+  (SELECT ch."result" FROM "RunChange" ch WHERE ch."jobStepId" = js."id" AND ch."variable" <> 'programRevision'
+    ORDER BY ch."at" DESC, ch."id" DESC LIMIT 1) AS "settingsResult",
+  (SELECT CASE WHEN tp."kind" = 'check' AND tp."good" = true THEN 'good' ELSE 'open' END
+    FROM "ToolPointEntry" tp WHERE tp."cellId" = c."id" ORDER BY tp."at" DESC, tp."id" DESC LIMIT 1) AS "toolPoint",
   js."stepId" AS "laneStepId", js."cellId" AS "laneCellId", j."released" AS "jobReleased", j."holdReason",
   p."traceability",
   j."revisionId", r."state" AS "revisionState", c."code" AS "laneCellCode", c."kind" AS "laneCellKind",
@@ -121,6 +127,8 @@ function toFacts(row: FactColumns, around: Around): StepFacts {
     step: row,
     setUp: toSetUp(row),
     programOnFile: row.programOnFile,
+    settingsOutside: row.settingsResult === 'outside',
+    toolPointOpen: row.toolPoint === 'open',
     wps: toWps(row),
   };
 }

@@ -37,6 +37,10 @@ export interface StepFacts {
   readonly wps: WpsFacts | null;
   readonly welds: readonly Weld[];
   readonly loads: readonly LoadFacts[];
+  /** Whether the last change of the job left its settings outside the procedure. */
+  readonly settingsOutside: boolean;
+  /** Whether the robot was knocked and no check since was good. */
+  readonly toolPointOpen: boolean;
   readonly overrides: readonly OverrideFacts[];
 }
 

@@ -39,6 +39,7 @@ export function readinessOf(
     ...consumableLines(facts),
     ...feederLines(facts, figures),
     ...holdPointLines(facts),
+    ...runLines(facts),
     ...personLines(facts, at),
   ].map((line) => {
     const judged = { ...line, overriddenBy: overriddenBy(line, facts, at) };
@@ -190,6 +191,20 @@ function holdPointLines({ step }: StepFacts): Line[] {
   if (!step.holdPoint) return [];
   const text = 'Hold point: call the inspector before the work goes on.';
   return [{ rule: 'holdPoint', strength: 'tell', text }];
+}
+
+/** What happened at the cell during the run or before it. */
+function runLines({ cell, record, settingsOutside, toolPointOpen }: StepFacts): Line[] {
+  const lines: Line[] = [];
+  if (toolPointOpen) {
+    const text = `The tool point of ${cell.code} was knocked, and no check since was good: check it before the next part.`;
+    lines.push({ rule: 'toolPoint', strength: 'refuse', text });
+  }
+  if (settingsOutside && record.state === 'held') {
+    const text = `The last change left settings outside the procedure: set them back, or let the coordinator sign.`;
+    lines.push({ rule: 'settings', strength: 'gate', text });
+  }
+  return lines;
 }
 
 function personLines(
