@@ -205,7 +205,7 @@ async function loadCell(shop: TestShop, cellId: string) {
     [gas.id, 'G-201', 9000],
   ] as const) {
     const lot = await consumables.addLot(manager, {
-      ...{ itemId, number, receivedOn: '2026-09-01', certificate: null },
+      ...{ itemId, number, receivedOn: '2026-09-01', certificate: `3.1 ${number}` },
       receivedAmount: amount * 10,
     });
     await consumables.load(manager, cellId, { lotId: lot.id, amount });

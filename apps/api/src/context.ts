@@ -57,16 +57,16 @@ export async function createContext(config: Config, clock: Clock = systemClock) 
 /** In this order: an area is given the services of the areas above it, never their stores. */
 function createServices(foundation: Foundation, shopName: string) {
   const cells = createCellsService(foundation);
-  const consumables = createConsumablesService(foundation);
   const parts = createPartsService(foundation);
   const people = createPeopleService(foundation);
   const procedures = createProceduresService(foundation);
   const queue = createQueueService(foundation);
+  const consumables = createConsumablesService(foundation, { queue });
   const orders = createOrdersService(foundation, { cells, consumables, people, procedures, queue });
   const planning = createPlanningService(foundation, { cells, queue });
   const qualification = createQualificationService(foundation, { people, procedures, queue });
   const quality = createQualityService(foundation, { queue });
-  const runs = createRunsService(foundation, { queue });
+  const runs = createRunsService(foundation, { parts, queue });
   const week = createWeekService(foundation);
   const records = createRecordsService(foundation);
   const sheets = createSheetsService(

@@ -27,6 +27,7 @@ export const bounds = {
   dutyPct: { min: 0.1, max: 100, unit: '%' },
   gasFlowLMin: { min: 0.1, max: 500, unit: 'l/min' },
   depositionKgH: { min: 0.001, max: 1_000, unit: 'kg/h' },
+  partMassG: { min: 0.001, max: 1_000_000, unit: 'g' },
   massKg: { min: 0, max: 1_000_000, unit: 'kg' },
   volumeL: { min: 0, max: 100_000_000, unit: 'l' },
   waterVolumeL: { min: 0.1, max: 10_000, unit: 'l' },

@@ -29,6 +29,7 @@ export const LotLoad = z.object({
   unit: z.string(),
   cellId: Id,
   cellCode: z.string(),
+  certificate: z.string().nullable(),
   loadedAt: Instant,
   unloadedAt: Instant.nullable(),
   loadedAmount: z.number(),
@@ -48,6 +49,49 @@ export const Lot = z.object({
   receivedAmount: z.number(),
   leftAmount: z.number(),
 });
+
+/** A lot that was loaded while a step was welded, and the parts that were counted with it. */
+export const LotUse = z.object({
+  lotId: Id,
+  lotNumber: z.string(),
+  kind: z.enum(itemKinds),
+  itemName: z.string(),
+  designation: z.string(),
+  certificate: z.string().nullable(),
+  jobId: Id,
+  jobNumber: z.number().int(),
+  partNumber: z.string(),
+  revision: z.string(),
+  customerName: z.string(),
+  stepNumber: z.number().int(),
+  cellCode: z.string(),
+  quantity: z.number().int(),
+  /** First and last part, counted good or scrap; null where none was counted while it was loaded. */
+  fromPart: z.number().int().nullable(),
+  toPart: z.number().int().nullable(),
+  from: Instant,
+  /** Null while it is still loaded. */
+  to: Instant.nullable(),
+});
+export type LotUse = z.infer<typeof LotUse>;
+
+/** What hangs at a cell now and how far its wire reaches. */
+export const Feeder = z.object({
+  loads: z.array(LotLoad),
+  /** Null where nothing is known of the wire on the feeder or of the work that waits. */
+  wire: z
+    .object({
+      leftKg: z.number(),
+      neededKg: z.number(),
+      goodFor: z.number().int(),
+      changeAt: z
+        .object({ jobNumber: z.number().int(), part: z.number().int(), fromNow: z.number().int() })
+        .nullable(),
+    })
+    .nullable(),
+  words: z.array(z.string()),
+});
+export type Feeder = z.infer<typeof Feeder>;
 
 const area = 'consumables';
 export const consumables = {
@@ -119,6 +163,52 @@ export const consumables = {
     params: z.object({ cellId: Id }),
     body: z.object({ lotId: Id, amount: Amount }),
     reply: LotLoad,
+    refusals: ['NOT_FOUND', 'NOT_NOW', 'DOES_NOT_FIT'],
+  }),
+  unload: defineRoute({
+    id: 'unloadLot',
+    area,
+    method: 'POST',
+    path: '/api/loads/:loadId/unload',
+    summary: 'Take a lot off; what is left of it goes back to its lot',
+    access: access.signedIn,
+    params: z.object({ loadId: Id }),
+    /** As weighed; null takes what was reckoned. */
+    body: z.object({ leftAmount: Amount.nullable().default(null) }),
+    reply: LotLoad,
     refusals: ['NOT_FOUND', 'NOT_NOW'],
+  }),
+  feeder: defineRoute({
+    id: 'feeder',
+    area,
+    method: 'GET',
+    path: '/api/cells/:cellId/feeder',
+    summary: 'What is loaded at a cell and at which part the spool must be changed',
+    access: access.tabletOrPerson,
+    params: z.object({ cellId: Id }),
+    reply: Feeder,
+    refusals: ['NOT_FOUND'],
+  }),
+  lotsOfJob: defineRoute({
+    id: 'lotsOfJob',
+    area,
+    method: 'GET',
+    path: '/api/jobs/:jobId/lots',
+    summary: 'The lots that a job was welded with, part by part',
+    access: access.tabletOrPerson,
+    params: z.object({ jobId: Id }),
+    reply: z.object({ lots: z.array(LotUse) }),
+    refusals: ['NOT_FOUND'],
+  }),
+  jobsOfLot: defineRoute({
+    id: 'jobsOfLot',
+    area,
+    method: 'GET',
+    path: '/api/lots/:lotId/jobs',
+    summary: 'The jobs that were welded while a lot was loaded, part by part',
+    access: access.signedIn,
+    params: z.object({ lotId: Id }),
+    reply: z.object({ jobs: z.array(LotUse) }),
+    refusals: ['NOT_FOUND'],
   }),
 };

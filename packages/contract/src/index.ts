@@ -20,5 +20,6 @@ export * from './routes.js';
 export * from './runs.js';
 export * from './sheets.js';
 export * from './tests-to-make.js';
+export * from './set-up-memory.js';
 export * from './values.js';
 export * from './week.js';

@@ -13,6 +13,7 @@ import type { Route } from './route.js';
 import { runs } from './runs.js';
 import { sheets } from './sheets.js';
 import { testsToMake } from './tests-to-make.js';
+import { setUpMemory } from './set-up-memory.js';
 import { week } from './week.js';
 
 /** Every operation of the service, by area. */
@@ -28,6 +29,7 @@ export const areas = {
   queue,
   planning,
   runs,
+  setUpMemory,
   consumables,
   quality,
   week,

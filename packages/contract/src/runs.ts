@@ -159,7 +159,7 @@ export const runs = {
       })
       .refine((c) => c.good + c.rework + c.scrap > 0, 'must count at least one part'),
     reply: Run,
-    refusals: ['NOT_FOUND', 'NOT_NOW', 'NEEDS_CONFIRMATION'],
+    refusals: ['NOT_FOUND', 'NOT_NOW', 'NEEDS_CONFIRMATION', 'DOES_NOT_FIT'],
   }),
   stop: defineRoute({
     id: 'stopRun',

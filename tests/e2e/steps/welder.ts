@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { button, press, typeOnPad } from '../support/hands.js';
 
-export async function signInByPin(page: Page, name: string, pin: string): Promise<void> {
+export async function signInByPin(page: Page, name: string | RegExp, pin: string): Promise<void> {
   await page
     .getByRole('link', { name: /^Sign in/ })
     .first()

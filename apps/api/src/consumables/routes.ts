@@ -12,4 +12,10 @@ export function consumablesRoutes(app: FastifyInstance, service: ConsumablesServ
   registerRoute(app, consumables.load, async ({ actor, params, body }) =>
     service.load(actor, params.cellId, body),
   );
+  registerRoute(app, consumables.unload, async ({ actor, params, body }) =>
+    service.unload(actor, params.loadId, body),
+  );
+  registerRoute(app, consumables.feeder, async ({ params }) => service.feeder(params.cellId));
+  registerRoute(app, consumables.lotsOfJob, async ({ params }) => service.lotsOfJob(params.jobId));
+  registerRoute(app, consumables.jobsOfLot, async ({ params }) => service.jobsOfLot(params.lotId));
 }

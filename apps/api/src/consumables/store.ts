@@ -20,6 +20,7 @@ const ofLoad = {
   lot: {
     select: {
       number: true,
+      certificate: true,
       item: { select: { id: true, name: true, designation: true, unit: true } },
     },
   },
@@ -30,6 +31,7 @@ function toLoad({ cell, lot, ...load }: LoadRow, names: ReadonlyMap<string, stri
   return {
     ...load,
     lotNumber: lot.number,
+    certificate: lot.certificate,
     itemId: lot.item.id,
     itemName: lot.item.name,
     designation: lot.item.designation,
@@ -90,6 +92,11 @@ export function consumablesReader(db: Db) {
       const names = new Map(people.map(({ id, name }) => [id, name]));
       return rows.map((row) => toLoad(row, names));
     },
+    /** One load, whether it still hangs there or not. */
+    async load(id: string): Promise<LotLoadView | null> {
+      const row = await db.lotLoad.findUnique({ where: { id }, include: ofLoad });
+      return row && toLoad(row, new Map());
+    },
     async cellExists(id: string): Promise<boolean> {
       return (await db.cell.findUnique({ where: { id }, select: { id: true } })) !== null;
     },
@@ -117,8 +124,8 @@ export function consumablesWriter(tx: TransactionClient) {
         data: { leftAmount, version: { increment: 1 } },
       });
     },
-    async endLoad(id: string, unloadedAt: Date): Promise<void> {
-      await tx.lotLoad.update({ where: { id }, data: { unloadedAt } });
+    async endLoad(id: string, unloadedAt: Date, leftAmount: number): Promise<void> {
+      await tx.lotLoad.update({ where: { id }, data: { unloadedAt, leftAmount } });
     },
     async startLoad(load: {
       readonly id: string;

@@ -1,12 +1,45 @@
 import type { BodyOf, parts, SetUp } from '@tackboard/contract';
 import { actingPerson, type Actor } from '../actor.js';
 import { changedFields } from '../events/changed-fields.js';
+import type { Db } from '../db/client.js';
+import type { Unit } from '../db/unit-of-work.js';
 import type { Foundation } from '../foundation.js';
 import { notFound, refuseField } from '../refusal.js';
-import { setUpWriter, type SetUpFields, type setUpReader } from './set-up-store.js';
+import { fieldsOf, setUpReader, setUpWriter, type SetUpFields } from './set-up-store.js';
 
-export function setUpService({ uow, newId }: Foundation) {
+export function setUpService({ database, uow, newId }: Foundation) {
   return {
+    /** The set-up kept for a step at a cell; inside another area's transaction when it passes it. */
+    async keptSetUp(
+      stepId: string,
+      cellId: string,
+      db: Db = database.reader,
+    ): Promise<SetUp | null> {
+      return setUpReader(db).current(stepId, cellId);
+    },
+
+    /** Keeps the set-up that a good run ended with, in the commit that closes its batch. */
+    async freezeFromRun(
+      unit: Unit,
+      { setUp, runId, frozenBy }: { setUp: SetUp; runId: string; frozenBy: string },
+    ): Promise<void> {
+      const store = setUpWriter(unit.tx);
+      const before = await store.current(setUp.stepId, setUp.cellId);
+      const fields = { ...fieldsOf(setUp), programId: await store.programOf(setUp) };
+      const id = newId();
+      const { stepId } = setUp;
+      const row = { ...fields, id, stepId, frozenBy, frozenAt: unit.now, frozenFromRunId: runId };
+      await store.freeze(row);
+      unit.append({
+        type: 'setUp.frozen',
+        subjectType: 'setUp',
+        subjectId: id,
+        version: 1,
+        cellId: setUp.cellId,
+        ...(before === null ? { after: fields } : changedFields<SetUpFields>(before, fields)),
+      });
+    },
+
     async freezeSetUp(
       actor: Actor,
       stepId: string,

@@ -32,6 +32,17 @@ export type SetUpFields = Pick<
   | 'watchOuts'
 >;
 
+export function fieldsOf(setUp: SetUp): SetUpFields {
+  const { cellId, wireItemId, gasItemId, torch, mechanisation, currentA, voltageV } = setUp;
+  const { wireSpeedMMin, travelMmMin, gasFlowLMin, contactTipMm, preheatC } = setUp;
+  const { programId, programRevision, fixtureId, watchOuts } = setUp;
+  return {
+    ...{ cellId, wireItemId, gasItemId, torch, mechanisation, currentA, voltageV },
+    ...{ wireSpeedMMin, travelMmMin, gasFlowLMin, contactTipMm, preheatC },
+    ...{ programId, programRevision, fixtureId, watchOuts },
+  };
+}
+
 export function toSetUp(row: SetUpRow, names: ReadonlyMap<string, string>): SetUp {
   const { cell, wireItem, gasItem, program, fixture, ...setUp } = row;
   return {
@@ -85,6 +96,16 @@ export function setUpReader(db: Db) {
         select: { name: true, cellId: true, cell: { select: { code: true } } },
       });
     },
+    /** The program on file with the revision that a set-up names; the one it points at where that is not on file. */
+    async programOf({ programId, programName, programRevision, cellId }: SetUp) {
+      if (programName === null || programRevision === null) return programId;
+      const key = { name: programName, revision: programRevision, cellId };
+      const row = await db.program.findUnique({
+        where: { name_revision_cellId: key },
+        select: { id: true },
+      });
+      return row?.id ?? programId;
+    },
     async fixtureExists(id: string): Promise<boolean> {
       return (await db.fixture.findUnique({ where: { id }, select: { id: true } })) !== null;
     },
@@ -104,7 +125,13 @@ export function setUpWriter(tx: TransactionClient) {
     ...setUpReader(tx),
     /** The one before stays on file and is no longer the one to set up by. */
     async freeze(
-      row: SetUpFields & { id: string; stepId: string; frozenBy: string; frozenAt: Date },
+      row: SetUpFields & {
+        id: string;
+        stepId: string;
+        frozenBy: string;
+        frozenAt: Date;
+        frozenFromRunId?: string;
+      },
     ): Promise<void> {
       await tx.setUp.updateMany({
         where: { stepId: row.stepId, cellId: row.cellId, current: true },

@@ -1,5 +1,6 @@
 import type { BodyOf, parts } from '@tackboard/contract';
 import type { Actor } from '../actor.js';
+import type { Unit } from '../db/unit-of-work.js';
 import { changedFields } from '../events/changed-fields.js';
 import type { Foundation } from '../foundation.js';
 import { notFound, refuseField, stale } from '../refusal.js';
@@ -50,6 +51,23 @@ function fixtureService({ database, uow, newId }: Foundation) {
           ...changedFields(before, changes as Partial<FixtureView>),
         });
         return fixture;
+      });
+    },
+
+    /** Where a fixture went after a run and how it is, in the commit of the area that asked. */
+    async putFixtureAway(
+      unit: Unit,
+      fixtureId: string,
+      put: Pick<FixtureView, 'place' | 'condition'>,
+    ): Promise<void> {
+      const store = toolingWriter(unit.tx);
+      const before = await store.fixture(fixtureId);
+      if (before === null) throw notFound('fixture', fixtureId);
+      const fixture = await store.changeFixture(fixtureId, put);
+      unit.append({
+        type: 'fixture.putAway',
+        ...subject(fixture),
+        ...changedFields<Partial<FixtureView>>(before, put),
       });
     },
   };

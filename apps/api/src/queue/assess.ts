@@ -1,8 +1,8 @@
-import type { CellView, SetUpCard } from '@tackboard/contract';
+import type { CellView, ReadyLine, SetUpCard } from '@tackboard/contract';
 import type { Foundation } from '../foundation.js';
 import { shopDay } from '../clock.js';
 import { cardOf } from './card.js';
-import type { PersonFacts, StepFacts } from './facts.js';
+import type { LoadFacts, PersonFacts, StepFacts } from './facts.js';
 import { factsReader } from './facts-store.js';
 import { readinessOf, stops, type Readiness } from './ready.js';
 import type { StepRecord } from './store.js';
@@ -43,6 +43,16 @@ export function createAssessment({ database, clock, timeZone }: Foundation) {
     assess,
     /** What the certificates of everybody in the shop say. */
     certificateFacts: async () => read.certificates(),
+    /** The line of a step that another load of wire or gas would stop; null where it would do. */
+    async stoppedBy(jobStepId: string, load: LoadFacts): Promise<ReadyLine | null> {
+      const [facts] = await read.facts([jobStepId]);
+      if (facts === undefined) return null;
+      const others = facts.loads.filter(({ kind }) => kind !== load.kind);
+      const at = { now: clock.now(), today: today(), asking: null };
+      const { lines } = readinessOf({ ...facts, loads: [load, ...others] }, at);
+      const rules = [`${load.kind}Loaded`, `${load.kind}Certificate`];
+      return lines.find((line) => rules.includes(line.rule) && stops(line)) ?? null;
+    },
     /** The first step of a queue that may start now, and why each one before it may not. */
     async firstReady(steps: readonly StepRecord[], person: PersonFacts | null): Promise<NextStep> {
       const passedOver: CellView['passedOver'] = [];

@@ -11,8 +11,10 @@ const clearers: Readonly<Record<string, Clearer>> = {
   wps: 'qa',
   wireLoaded: 'welder',
   gasLoaded: 'welder',
+  wireCertificate: 'welder',
   feeder: 'welder',
   holdPoint: 'qa',
+  toolPoint: 'welder',
 };
 
 /** Lines that only tell something to do later; nothing is missing yet. */

@@ -14,6 +14,7 @@ interface FactColumns extends StepColumns, SetUpColumns {
   readonly laneCellId: string;
   readonly jobReleased: boolean;
   readonly holdReason: string | null;
+  readonly traceability: string;
   readonly revisionId: string;
   readonly revisionState: StepFacts['revisionState'];
   readonly laneCellCode: string;
@@ -39,10 +40,17 @@ interface FactColumns extends StepColumns, SetUpColumns {
   readonly wpsCode: string | null;
   readonly wpsState: NonNullable<StepFacts['wps']>['state'] | null;
   readonly wpsRanges: unknown;
+  readonly settingsResult: string | null;
+  readonly toolPoint: string | null;
 }
 
 const factColumns = Prisma.sql`
+  (SELECT ch."result" FROM "RunChange" ch WHERE ch."jobStepId" = js."id" AND ch."variable" <> 'programRevision'
+    ORDER BY ch."at" DESC, ch."id" DESC LIMIT 1) AS "settingsResult",
+  (SELECT CASE WHEN tp."kind" = 'check' AND tp."good" = true THEN 'good' ELSE 'open' END
+    FROM "ToolPointEntry" tp WHERE tp."cellId" = c."id" ORDER BY tp."at" DESC, tp."id" DESC LIMIT 1) AS "toolPoint",
   js."stepId" AS "laneStepId", js."cellId" AS "laneCellId", j."released" AS "jobReleased", j."holdReason",
+  p."traceability",
   j."revisionId", r."state" AS "revisionState", c."code" AS "laneCellCode", c."kind" AS "laneCellKind",
   c."mechanisation" AS "laneMechanisation", c."stations", c."gasLossFactor", c."extraction",
   s."startStopS", s."airMovesS", s."cleaningS", s."loadS", s."instructions", s."holdPoint",
@@ -104,6 +112,7 @@ function toFacts(row: FactColumns, around: Around): StepFacts {
     stepId: row.laneStepId,
     jobReleased: row.jobReleased,
     holdReason: row.holdReason,
+    traceability: row.traceability,
     revisionId: row.revisionId,
     revisionState: row.revisionState,
     cell: {
@@ -118,6 +127,8 @@ function toFacts(row: FactColumns, around: Around): StepFacts {
     step: row,
     setUp: toSetUp(row),
     programOnFile: row.programOnFile,
+    settingsOutside: row.settingsResult === 'outside',
+    toolPointOpen: row.toolPoint === 'open',
     wps: toWps(row),
   };
 }
@@ -157,7 +168,7 @@ export function factsReader(db: Db) {
   async function loads(cellIds: readonly string[]) {
     const rows = await db.$queryRaw<(LoadFacts & { cellId: string })[]>`
       SELECT ll."cellId", ll."kind", l."itemId", i."name" AS "itemName", i."designation", i."unit",
-        l."number" AS "lotNumber", ll."leftAmount"
+        l."number" AS "lotNumber", l."certificate", ll."leftAmount"
       FROM "LotLoad" ll JOIN "Lot" l ON l."id" = ll."lotId" JOIN "Item" i ON i."id" = l."itemId"
       WHERE ll."cellId" IN (${Prisma.join([...cellIds])}) AND ll."kind" IN ('wire', 'gas') AND ll."unloadedAt" IS NULL
       ORDER BY ll."loadedAt" DESC`;

@@ -18,6 +18,8 @@ export interface StepFacts {
   readonly stepId: string;
   readonly jobReleased: boolean;
   readonly holdReason: string | null;
+  /** How deep the part is traced: batch, piece or weld. */
+  readonly traceability: string;
   readonly revisionId: string;
   readonly revisionState: (typeof revisionStates)[number];
   readonly cell: CellFacts;
@@ -35,6 +37,10 @@ export interface StepFacts {
   readonly wps: WpsFacts | null;
   readonly welds: readonly Weld[];
   readonly loads: readonly LoadFacts[];
+  /** Whether the last change of the job left its settings outside the procedure. */
+  readonly settingsOutside: boolean;
+  /** Whether the robot was knocked and no check since was good. */
+  readonly toolPointOpen: boolean;
   readonly overrides: readonly OverrideFacts[];
 }
 
@@ -61,6 +67,7 @@ export interface LoadFacts {
   readonly designation: string;
   readonly unit: string;
   readonly lotNumber: string;
+  readonly certificate: string | null;
   readonly leftAmount: number;
 }
 

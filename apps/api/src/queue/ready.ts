@@ -2,7 +2,8 @@ import type { ReadyLine } from '@tackboard/contract';
 import { clearanceOf } from './clearance.js';
 import { fitOf, type StepFit } from './fit.js';
 import { fitWords, numberWords } from './fit-words.js';
-import { figuresOf, loadedOf, type Figures } from './figures.js';
+import { figuresOf, type Figures } from './figures.js';
+import { consumableLines } from './consumable-lines.js';
 import type { CertificateFacts, PersonFacts, StepFacts } from './facts.js';
 import { personLine } from './person-rule.js';
 
@@ -38,6 +39,7 @@ export function readinessOf(
     ...consumableLines(facts),
     ...feederLines(facts, figures),
     ...holdPointLines(facts),
+    ...runLines(facts),
     ...personLines(facts, at),
   ].map((line) => {
     const judged = { ...line, overriddenBy: overriddenBy(line, facts, at) };
@@ -169,42 +171,6 @@ function programLine(setUp: NonNullable<StepFacts['setUp']>, onFile: string | nu
   return { rule, strength: 'gate', text };
 }
 
-function consumableLines(facts: StepFacts): Line[] {
-  const { setUp, wps } = facts;
-  const asked = [
-    ['wire', setUp?.wireItemId ?? null, setUp?.wireName ?? null, wps?.ranges.fillers ?? []],
-    ['gas', setUp?.gasItemId ?? null, setUp?.gasName ?? null, wps?.ranges.gases ?? []],
-  ] as const;
-  return asked.flatMap(([kind, itemId, name, listed]) =>
-    loadedLines(facts, kind, { itemId, name, listed }),
-  );
-}
-
-function loadedLines(
-  facts: StepFacts,
-  kind: 'wire' | 'gas',
-  asked: { itemId: string | null; name: string | null; listed: readonly string[] },
-): Line[] {
-  const rule = `${kind}Loaded`;
-  const { code } = facts.cell;
-  const loaded = loadedOf(facts, kind);
-  if (loaded === null) {
-    if (asked.itemId === null) return [];
-    const text = `${asked.name} is needed, and no ${kind} is recorded as loaded at ${code}: load a lot.`;
-    return [{ rule, strength: 'gate', text }];
-  }
-  const found = `${loaded.itemName}, lot ${loaded.lotNumber}, is loaded at ${code}`;
-  if (asked.itemId !== null && loaded.itemId !== asked.itemId) {
-    return [{ rule, strength: 'gate', text: `${found}, but the set-up asks for ${asked.name}.` }];
-  }
-  const plain = (text: string) => text.trim().toUpperCase();
-  if (asked.listed.length > 0 && !asked.listed.map(plain).includes(plain(loaded.designation))) {
-    const text = `${found}; ${loaded.designation} is not among ${asked.listed.join(', ')} of the procedure.`;
-    return [{ rule, strength: 'gate', text }];
-  }
-  return [{ rule, strength: 'pass', text: `${found}.` }];
-}
-
 function feederLines({ record }: StepFacts, figures: Figures): Line[] {
   const { wireKgBatch, feederKg, partsFromFeeder } = figures;
   if (wireKgBatch === null || feederKg === null || partsFromFeeder === null) return [];
@@ -225,6 +191,20 @@ function holdPointLines({ step }: StepFacts): Line[] {
   if (!step.holdPoint) return [];
   const text = 'Hold point: call the inspector before the work goes on.';
   return [{ rule: 'holdPoint', strength: 'tell', text }];
+}
+
+/** What happened at the cell during the run or before it. */
+function runLines({ cell, record, settingsOutside, toolPointOpen }: StepFacts): Line[] {
+  const lines: Line[] = [];
+  if (toolPointOpen) {
+    const text = `The tool point of ${cell.code} was knocked, and no check since was good: check it before the next part.`;
+    lines.push({ rule: 'toolPoint', strength: 'refuse', text });
+  }
+  if (settingsOutside && record.state === 'held') {
+    const text = `The last change left settings outside the procedure: set them back, or let the coordinator sign.`;
+    lines.push({ rule: 'settings', strength: 'gate', text });
+  }
+  return lines;
 }
 
 function personLines(

@@ -1,4 +1,4 @@
-import type { Board, CellView, SetUpCard } from '@tackboard/contract';
+import type { Board, CellView, ReadyLine, SetUpCard } from '@tackboard/contract';
 import type { Actor } from '../actor.js';
 import type { Unit } from '../db/unit-of-work.js';
 import type { Foundation } from '../foundation.js';
@@ -6,7 +6,7 @@ import { shopDay } from '../clock.js';
 import { notFound } from '../refusal.js';
 import { createAssessment } from './assess.js';
 import { createChanges } from './changes.js';
-import type { PersonFacts } from './facts.js';
+import type { LoadFacts, PersonFacts } from './facts.js';
 import { laneOn } from './lane.js';
 import { createMoves } from './move.js';
 import { reader, writer } from './store.js';
@@ -44,6 +44,13 @@ export function createQueueService(foundation: Foundation) {
     },
     async step(jobStepId: string) {
       return read.step(jobStepId);
+    },
+    /** Whether a lot would do for the step that is held at a cell: the line that stops it, or null. */
+    async refusesLoad(cellId: string, load: LoadFacts): Promise<ReadyLine | null> {
+      const [lane] = await read.lanes(cellId);
+      const held = lane?.steps.find(({ state }) => state === 'held');
+      if (held === undefined) return null;
+      return assessment.stoppedBy(held.id, load);
     },
     board: async () => shared('board', readBoard),
     async cell(actor: Actor, cellId: string): Promise<CellView> {

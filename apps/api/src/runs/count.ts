@@ -4,6 +4,7 @@ import type { Actor } from '../actor.js';
 import type { Foundation } from '../foundation.js';
 import { notFound, Refusal } from '../refusal.js';
 import { mustHold } from './holder.js';
+import { refuseDoubtful } from './may-count.js';
 import { momentOf } from './moments.js';
 import type { RunRecord } from './store.js';
 import { runsWriter, type CountedParts } from './write-store.js';
@@ -27,6 +28,7 @@ export function createCount({ uow, newId, timeZone }: Foundation) {
         notBefore: run.startedAt,
       });
       const parts = good + rework + scrap;
+      if (good > 0) await refuseDoubtful(unit, run, { happenedAt, personId: person.id });
       await store.addCount(
         ...([
           {

@@ -4,6 +4,7 @@ import type { Unit } from '../db/unit-of-work.js';
 import type { Foundation } from '../foundation.js';
 import { notFound } from '../refusal.js';
 import { mustHold } from './holder.js';
+import { keepSetUp, type SetUpKeeper } from './keep-set-up.js';
 import { momentOf } from './moments.js';
 import { withNote } from './note.js';
 import { openStopOf } from './standstill.js';
@@ -16,13 +17,13 @@ type Writer = ReturnType<typeof runsWriter>;
 const secondsPerMinute = 60;
 
 /** Ends a run; the step waits again, or is done when the batch is complete. */
-export function createPutDown({ uow, timeZone }: Foundation) {
+export function createPutDown({ uow, timeZone }: Foundation, parts: SetUpKeeper) {
   return async function putDown(actor: Actor, runId: string, input: PutDownInput): Promise<Run> {
     return uow.write(actor, async (unit) => {
       const store = runsWriter(unit.tx);
       const run = await store.run(runId);
       if (run === null) throw notFound('run', runId, 'params.runId');
-      mustHold(actor, run, timeZone);
+      const { id: personId } = mustHold(actor, run, timeZone);
       const { at: endedAt, clockAheadS } = momentOf({
         happenedAt: input.happenedAt,
         now: unit.now,
@@ -50,7 +51,10 @@ export function createPutDown({ uow, timeZone }: Foundation) {
           ...{ saidAt: input.happenedAt, clockAheadS },
         },
       });
-      if (done) await goOn(unit, store, run, endedAt);
+      if (done) {
+        await keepSetUp(unit, parts, { run, personId });
+        await goOn(unit, store, run, endedAt);
+      }
       return ended.view;
     });
   };

@@ -1,4 +1,4 @@
-import { runs } from '@tackboard/contract';
+import { runs, setUpMemory } from '@tackboard/contract';
 import type { FastifyInstance } from 'fastify';
 import { registerRoute } from '../http/register-route.js';
 import type { RunsService } from './service.js';
@@ -29,5 +29,26 @@ export function runsRoutes(app: FastifyInstance, service: RunsService): void {
   );
   registerRoute(app, runs.putDown, async ({ actor, params, body }) =>
     service.putDown(actor, params.runId, body),
+  );
+  memoryRoutes(app, service);
+}
+
+function memoryRoutes(app: FastifyInstance, service: RunsService): void {
+  registerRoute(app, setUpMemory.memory, async ({ params }) => service.memory(params.jobStepId));
+  registerRoute(app, setUpMemory.change, async ({ actor, params, body }) =>
+    service.change(actor, params.runId, body),
+  );
+  registerRoute(app, setUpMemory.program, async ({ actor, params, body }) =>
+    service.program(actor, params.runId, body),
+  );
+  registerRoute(app, setUpMemory.closeOut, async ({ actor, params, body }) =>
+    service.closeOut(actor, params.runId, body),
+  );
+  registerRoute(app, setUpMemory.toolPoint, async ({ params }) => service.toolPoint(params.cellId));
+  registerRoute(app, setUpMemory.knock, async ({ actor, params, body }) =>
+    service.knock(actor, params.cellId, body),
+  );
+  registerRoute(app, setUpMemory.checkToolPoint, async ({ actor, params, body }) =>
+    service.checkToolPoint(actor, params.cellId, body),
   );
 }

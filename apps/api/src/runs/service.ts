@@ -1,22 +1,27 @@
 import type { Run } from '@tackboard/contract';
 import type { Foundation } from '../foundation.js';
+import type { PartsService } from '../parts/service.js';
 import type { QueueService } from '../queue/service.js';
 import { notFound } from '../refusal.js';
+import { createCloseOut } from './close-out.js';
 import { createCount } from './count.js';
 import { createHandOver } from './hand-over.js';
+import { createMemory } from './memory.js';
 import { createNote } from './note.js';
 import { createPull } from './pull.js';
 import { createPutDown } from './put-down.js';
 import { createRead } from './reading.js';
+import { createSettingChange } from './setting-change.js';
 import { createStandstill } from './standstill.js';
 import { runsReader } from './store.js';
+import { createToolPoint } from './tool-point.js';
 
 export type RunsService = ReturnType<typeof createRunsService>;
 
 /** Work at the cells: from the pull to the put-down. */
 export function createRunsService(
   foundation: Foundation,
-  { queue }: { readonly queue: QueueService },
+  { parts, queue }: { readonly parts: PartsService; readonly queue: QueueService },
 ) {
   const read = runsReader(foundation.database.reader);
   return {
@@ -36,6 +41,10 @@ export function createRunsService(
     read: createRead(foundation),
     note: createNote(foundation),
     handOver: createHandOver(foundation, queue),
-    putDown: createPutDown(foundation),
+    putDown: createPutDown(foundation, parts),
+    ...createMemory(foundation, queue),
+    change: createSettingChange(foundation, parts),
+    ...createCloseOut(foundation, parts),
+    ...createToolPoint(foundation),
   };
 }

@@ -53,6 +53,54 @@ export function batchWire(inputs: WireInputs): CalculationInParts<WireInputs, Wi
   };
 }
 
+interface SpoolInputs {
+  onFeederKg: number;
+  /** What draws on the spool, in the order of work. */
+  batches: readonly { readonly perPartG: number; readonly quantity: number }[];
+}
+
+interface SpoolParts {
+  /** Parts that the spool is good for, counted on through the batches. */
+  goodFor: number;
+  /** The part that the spool does not reach: in which batch, which of its parts; null where it reaches all. */
+  changeAt: { readonly batch: number; readonly part: number } | null;
+}
+
+/** Wire in kg that batches draw one after the other, and the part at which the spool must be changed. */
+export function spoolForecast(inputs: SpoolInputs): CalculationInParts<SpoolInputs, SpoolParts> {
+  const refusal = firstRefusal([
+    ['onFeederKg', inputs.onFeederKg, bounds.massKg],
+    ...inputs.batches.flatMap(
+      ({ perPartG, quantity }) =>
+        [
+          ['perPartG', perPartG, bounds.partMassG],
+          ['quantity', quantity, bounds.count],
+        ] as const,
+    ),
+  ]);
+  if (refusal) return refused(refusal);
+  let leftG = inputs.onFeederKg * gramsPerKilogram;
+  let [neededG, goodFor] = [0, 0];
+  let changeAt: SpoolParts['changeAt'] = null;
+  for (const [batch, { perPartG, quantity }] of inputs.batches.entries()) {
+    neededG += perPartG * quantity;
+    if (changeAt !== null) continue;
+    const parts = Math.min(quantity, wholeParts(leftG, perPartG));
+    goodFor += parts;
+    leftG = Math.max(0, leftG - parts * perPartG);
+    if (parts < quantity) changeAt = { batch, part: parts + 1 };
+  }
+  return {
+    ...calculated({
+      value: neededG / gramsPerKilogram,
+      unit: 'kg',
+      inputs,
+      sources: ['massBalance'],
+    }),
+    parts: { goodFor, changeAt },
+  };
+}
+
 interface GasInputs {
   gasFlowLMin: number;
   /** Arc time of one part. */

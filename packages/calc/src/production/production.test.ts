@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { partsOf, valueOf } from '../testing/value-of.js';
 import { breakEven } from './break-even.js';
-import { batchGas, batchWire } from './consumables.js';
+import { batchGas, batchWire, spoolForecast } from './consumables.js';
 import { arcTime, batchTime, cycleTime } from './cycle.js';
 import { taktShortfall, taktTime } from './takt.js';
 
@@ -65,6 +65,38 @@ it('independent: invented example, 147.5 g of wire each, 1.77 kg for twelve, 21 
 it('independent: invented example, twelve and fifteen want 3.98 kg, more than the 3.2 kg on the feeder', () => {
   // 27 x 147.51 g = 3.983 kg.
   expect(valueOf(batchWire({ ...wire, quantity: 27 }))).toBeCloseTo(3.983, 3);
+});
+
+it('independent: invented example, 3.2 kg reach 21 of 27 parts; the spool is changed at part 10 of the second batch', () => {
+  // 147.5 g x 27 = 3.98 kg. 12 x 147.5 = 1770 g leave 1430 g: 9 of the 15, so 12 + 9 = 21, the 22nd is short.
+  const forecast = spoolForecast({
+    onFeederKg: 3.2,
+    batches: [
+      { perPartG: 147.5, quantity: 12 },
+      { perPartG: 147.5, quantity: 15 },
+    ],
+  });
+  expect(valueOf(forecast)).toBeCloseTo(3.9825, 9);
+  expect(partsOf(forecast)).toEqual({ goodFor: 21, changeAt: { batch: 1, part: 10 } });
+});
+
+it('foretells no spool change where the wire reaches, to the last gram', () => {
+  const batches = [
+    { perPartG: 100, quantity: 3 },
+    { perPartG: 25, quantity: 8 },
+  ];
+  const at = (onFeederKg: number) => partsOf(spoolForecast({ onFeederKg, batches }));
+  expect(at(0.5)).toEqual({ goodFor: 11, changeAt: null });
+  expect(at(0.499)).toEqual({ goodFor: 10, changeAt: { batch: 1, part: 8 } });
+  // 299 g are good for two parts of 100 g; what is left over does not count for lighter parts further on.
+  expect(at(0.299)).toEqual({ goodFor: 2, changeAt: { batch: 0, part: 3 } });
+  expect(at(0)).toEqual({ goodFor: 0, changeAt: { batch: 0, part: 1 } });
+});
+
+it('refuses a batch without parts or a part without wire', () => {
+  const forecast = (perPartG: number, quantity: number) =>
+    spoolForecast({ onFeederKg: 1, batches: [{ perPartG, quantity }] }).ok;
+  expect([forecast(0, 1), forecast(1, 0), forecast(1, 1)]).toEqual([false, false, true]);
 });
 
 it('does not fall a part short of an exact stock, and does not guess an unknown one', () => {

@@ -1,0 +1,35 @@
+import { draftsFrom, withField, type Drafts } from './draft-text.js';
+
+const keptAs = 'tackboard.drafts';
+
+/**
+ * What is half typed at this tablet, by job. It outlives the sign-out after ten minutes and a newer app; without
+ * storage it outlives the sign-out only.
+ */
+class DraftStore {
+  #drafts = $state.raw<Drafts>(draftsFrom(read()));
+
+  field(stepId: string | null, name: string): string {
+    return stepId === null ? '' : (this.#drafts[stepId]?.[name] ?? '');
+  }
+
+  set(stepId: string | null, name: string, value: string): void {
+    if (stepId === null) return;
+    this.#drafts = withField(this.#drafts, { stepId, name, value });
+    try {
+      localStorage.setItem(keptAs, JSON.stringify(this.#drafts));
+    } catch {
+      // Full or forbidden: what is typed stays until the page is closed.
+    }
+  }
+}
+
+function read(): string | null {
+  try {
+    return localStorage.getItem(keptAs);
+  } catch {
+    return null;
+  }
+}
+
+export const drafts = new DraftStore();
