@@ -13,7 +13,6 @@ export type Access =
   /** Signed in with one of the roles; `coordinator` asks for the authority flag as well. */
   | { readonly kind: 'person'; readonly roles: readonly Role[]; readonly coordinator?: boolean };
 
-
 export const access = {
   public: { kind: 'public' },
   tabletOrPerson: { kind: 'tabletOrPerson' },

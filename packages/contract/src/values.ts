@@ -2,18 +2,16 @@ import { z } from 'zod';
 
 /** Text that people type: trimmed, without control characters, shown as typed. */
 export function text(max: number, min = 1) {
-  return (
-    z
-      .string()
-      .trim()
-      .min(min, min === 1 ? 'must not be empty' : `must have at least ${min} characters`)
-      .max(max, `must have at most ${max} characters`)
-       
-      .regex(
-        /^[^\u0000-\u0009\u000b-\u001f\u007f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff]*$/u,
-        'must not contain control characters',
-      )
-  );
+  return z
+    .string()
+    .trim()
+    .min(min, min === 1 ? 'must not be empty' : `must have at least ${min} characters`)
+    .max(max, `must have at most ${max} characters`)
+
+    .regex(
+      /^[^\u0000-\u0009\u000b-\u001f\u007f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff]*$/u,
+      'must not contain control characters',
+    );
 }
 
 export const Id = z
