@@ -80,13 +80,14 @@ const runTables = Prisma.sql`
   LEFT JOIN "Person" hp ON hp."id" = h."personId"`;
 
 function toRecord(row: Row, stops: readonly StopRow[], readings: readonly ReadingRow[]): RunRecord {
-  const { startedAt, endedAt, holdingRunId, holdingPersonId, holdingCode, ...rest } = row;
+  const { startedAt, endedAt, holdingRunId, holdingPersonId, holdingCode, goodLikeThis, ...rest } =
+    row;
   const held = holdingRunId !== null && holdingPersonId !== null;
   return {
     ...rest,
     startedAt,
     endedAt,
-    goodLikeThis: Number(row.goodLikeThis),
+    goodLikeThis: Number(goodLikeThis),
     holder: held
       ? { runId: holdingRunId, personId: holdingPersonId, code: holdingCode ?? '' }
       : null,
