@@ -12,8 +12,8 @@ let wpsId: string;
 beforeAll(async () => {
   shop = await startTestShop();
   floor = await openQualityFloor(shop);
-  const { procedures } = (await floor.qa.get('/api/procedures')).body;
-  wpsId = procedures[0].id;
+  const { wpss } = (await floor.qa.get('/api/wps')).body;
+  wpsId = wpss[0].id;
 });
 afterAll(async () => shop.close());
 
