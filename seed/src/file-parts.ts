@@ -62,6 +62,7 @@ async function fileVariant(
     coded: family.coded ?? false,
     traceability: 'batch',
     returnChance: 'yes',
+    twoPersons: false,
     notes: '',
   });
   if (variant.alias !== undefined)

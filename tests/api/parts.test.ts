@@ -209,6 +209,7 @@ describe('a part', () => {
     expect(made).toMatchObject({
       ...{ name: "O'Neil <b>", customerId, customerName: 'Woodruff', notes: 'two\nlines' },
       ...{ version: 1, coded: false, traceability: 'batch', returnChance: 'maybe', active: true },
+      ...{ twoPersons: false },
       ...{ aliases: [], revisions: [], lastMade: [], usualQuantity: null },
       ...{ latestRevision: null, releasedRevision: null },
     });

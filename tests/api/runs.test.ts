@@ -2,6 +2,7 @@ import type { Job, Run } from '@tackboard/contract';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { monday, startTestShop, testPassword, type Agent, type TestShop } from '../support/app.js';
 import { firstFour } from '../support/first-four.js';
+import { passFirstPiece } from '../support/make-batch.js';
 import { boothStep } from '../support/repeat-part.js';
 import {
   bracketWeld,
@@ -338,6 +339,7 @@ describe('hand over', () => {
     const run = await pulled(job);
     const other = await robot.addPerson('O06', 'Oda Brunnvik');
     await certifyOperator(shop, other, { cellId: shop.cells.R1.id, confirmedOn: '2026-09-01' });
+    await passFirstPiece(operator, run.id);
     await act(run, 'counts', { good: 4 });
     const answer = await act(run, 'hand-over', { toPersonId: other.id, note: 'part 4 of 12' });
     expect(answer.status, answer.body.message).toBe(200);

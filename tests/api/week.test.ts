@@ -2,6 +2,7 @@ import type { Job, Week } from '@tackboard/contract';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { startTestShop, type Agent, type TestShop } from '../support/app.js';
 import { firstFour } from '../support/first-four.js';
+import { signFirstPiece } from '../support/make-batch.js';
 import { robotShop, type RobotShop } from '../support/robot-shop.js';
 
 let shop: TestShop;
@@ -41,6 +42,7 @@ async function workOnMonday(): Promise<void> {
   at(45);
   await runs.resume(operator, run.id, { happenedAt });
   at(90);
+  await signFirstPiece(shop, operator, run.id);
   await runs.count(operator, run.id, {
     ...{ good: 3, rework: 0, scrap: 1, beyondBatchConfirmed: false, happenedAt },
   });

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { cells, type Board, type Job, type Person } from '@tackboard/contract';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { startTestShop, type TestShop } from '../support/app.js';
+import { signFirstPiece } from '../support/make-batch.js';
 import { certifyOperator, robotShop, type RobotShop } from '../support/robot-shop.js';
 
 const seed = 20_261_005;
@@ -99,6 +100,7 @@ async function run({ jobs, counted }: World, act: Act): Promise<void> {
   const happenedAt = null;
   if (act.kind === 'count') {
     const { good } = act;
+    await signFirstPiece(shop, by, held.runId);
     await runs.count(by, held.runId, {
       ...{ good, rework: 0, scrap: 0, beyondBatchConfirmed: true, happenedAt },
     });

@@ -1,7 +1,7 @@
 import type { Job, Order } from '@tackboard/contract';
 import { expect } from 'vitest';
 import type { Agent, TestShop } from './app.js';
-import { finishRun } from './make-batch.js';
+import { finishRun, passFirstPiece } from './make-batch.js';
 import { addCustomer, addReleasedPart, certify } from './repeat-part.js';
 import { signedIn } from './signed-in.js';
 
@@ -31,10 +31,12 @@ export async function openOrderDesk(shop: TestShop) {
     return answer.body;
   }
 
+  /** Pulled, and its first piece checked. */
   async function pull({ steps: [step] }: Job): Promise<string> {
     const at = `/api/cells/${step?.cellId}/pull`;
     const answer = await welder.post(at).send({ jobStepId: step?.id });
     expect(answer.status, answer.body.message).toBe(200);
+    await passFirstPiece(welder, answer.body.run.id);
     return answer.body.run.id;
   }
 

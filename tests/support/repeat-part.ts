@@ -20,6 +20,7 @@ export const boothStep: StepBody = {
   loadS: 0,
   instructions: '',
   holdPoint: false,
+  witnessMin: null,
 };
 
 export const fillet: WeldBody = {
@@ -40,6 +41,8 @@ export const fillet: WeldBody = {
   process: '135',
   stepNumber: 1,
   qualityLevel: 'C',
+  sizeUnderMm: null,
+  sizeOverMm: null,
   notes: '',
 };
 

@@ -63,6 +63,7 @@ export interface RobotShop {
 interface JobOptions {
   readonly number?: string;
   readonly coded?: boolean;
+  readonly twoPersons?: boolean;
   readonly steps?: StepBody[];
   readonly welds?: WeldBody[];
   readonly quantity?: number;
@@ -129,10 +130,11 @@ export async function robotShop(shop: TestShop): Promise<RobotShop> {
     ...{ programId: program.id, fixtureId: fixture.id },
     async job(options = {}) {
       const { number = `X-${(serial += 1)}`, coded = false, quantity = 12 } = options;
+      const { twoPersons = false } = options;
       const { steps = [robotStep], welds = [bracketWeld], dueOn = '2026-10-07' } = options;
       const part = await services.parts.add(manager, {
         ...{ number, name: 'Bracket', coded, customerId: customer.id },
-        ...{ traceability: 'batch', returnChance: 'maybe', notes: '' },
+        ...{ traceability: 'batch', returnChance: 'maybe', twoPersons, notes: '' },
       });
       const draft = await services.parts.addRevision(manager, part.id, {
         ...{ label: 'B', drawingNumber: `D-${number}`, drawingPrint: null },

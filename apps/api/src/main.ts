@@ -21,10 +21,12 @@ async function main(): Promise<void> {
   const context = await createContext(config);
   const app = await buildApp(context, { logger: false });
   await app.listen({ port: config.port, host: config.host });
+  const clockWork = setInterval(() => void context.services.quality.endWitnessPoints(), 60_000);
   const { port } = app.server.address() as { port: number };
   say(`Tackboard is at http://localhost:${port}`);
   for (const line of (await demo?.demoSignIns(context)) ?? []) say(line);
   closeOnSignals(async () => {
+    clearInterval(clockWork);
     await app.close();
     await context.close();
   });

@@ -31,6 +31,7 @@ export const JobStepView = z.object({
   plannedMin: z.number(),
   goodCount: Count,
   scrapCount: Count,
+  quarantinedCount: Count,
   holder: z.string().nullable(),
   kitComplete: z.boolean(),
 });
@@ -59,6 +60,8 @@ export const Job = z.object({
   late: z.boolean(),
   /** Numbers of NCRs that are open: until they are closed the job is not complete and nothing of it leaves. */
   openNcrs: z.array(z.number().int()),
+  /** Reasons of quarantine and hold points that wait: they keep the job as open NCRs do. */
+  openHolds: z.array(z.string()),
   steps: z.array(JobStepView),
 });
 export type Job = z.infer<typeof Job>;

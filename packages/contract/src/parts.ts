@@ -41,6 +41,8 @@ export const PartDetail = PartSummary.extend({
   customerId: Id.nullable(),
   traceability: z.enum(['batch', 'piece', 'weld']),
   returnChance: z.enum(['no', 'maybe', 'yes']),
+  /** Checks are signed by two: QA signs the first piece too, and nobody decides on their own finding. */
+  twoPersons: z.boolean(),
   notes: z.string(),
   aliasRows: z.array(
     z.object({
@@ -94,6 +96,7 @@ const PartInput = z.object({
   coded: z.boolean().default(false),
   traceability: z.enum(['batch', 'piece', 'weld']).default('batch'),
   returnChance: z.enum(['no', 'maybe', 'yes']).default('maybe'),
+  twoPersons: z.boolean().default(false),
   notes: text(2000, 0).default(''),
 });
 const FixtureInput = z.object({

@@ -1,5 +1,8 @@
 import { z } from 'zod';
 import { access } from './access.js';
+import { firstPieces } from './first-piece.js';
+import { holds } from './holds.js';
+import { nonconformances } from './nonconformances.js';
 import { defineRoute } from './route.js';
 import { Id, Instant, text } from './values.js';
 
@@ -17,6 +20,9 @@ export const Override = z.object({
 });
 const area = 'quality';
 export const quality = {
+  ...firstPieces,
+  ...nonconformances,
+  ...holds,
   overrides: defineRoute({
     id: 'listOverrides',
     area,

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { access } from './access.js';
 import { cellKinds } from './cells.js';
+import { firstPieceResults } from './first-piece.js';
 import { FitAnswer, ReadyLine } from './fit.js';
 import { JobChange } from './job-changes.js';
 import { jobStepStates } from './orders.js';
@@ -31,6 +32,7 @@ export const QueuedStep = z.object({
   quantity: z.number().int(),
   goodCount: Count,
   scrapCount: Count,
+  quarantinedCount: Count,
   dueOn: Day,
   state: z.enum(jobStepStates),
   plannedMin: z.number(),
@@ -61,6 +63,8 @@ export const SetUpCard = z.object({
   step: QueuedStep,
   welds: z.array(Weld),
   setUp: SetUp.nullable(),
+  /** The newest first-piece check with this cell, set-up and procedure; null while there is none. */
+  firstPiece: z.enum(firstPieceResults).nullable(),
   instructions: z.string(),
   extraction: z.string(),
   wps: z

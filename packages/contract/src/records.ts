@@ -26,6 +26,9 @@ export const subjectTypes = [
   'lot',
   'override',
   'nonconformance',
+  'firstPiece',
+  'inspectionPoint',
+  'jobHold',
 ] as const;
 export type SubjectType = (typeof subjectTypes)[number];
 

@@ -41,6 +41,9 @@ export const WeldInput = z
     process: text(10),
     stepNumber: z.number().int().min(1).max(20),
     qualityLevel: z.enum(qualityLevels),
+    /** How far the throat or leg may be under and over the drawn size; null is not at all under, and no limit over. */
+    sizeUnderMm: quantity(0, 50).nullable(),
+    sizeOverMm: quantity(0, 50).nullable(),
     notes: text(500, 0),
   })
   .refine((w) => w.jointType !== 'fillet' || w.throatMm !== null || w.legMm !== null, {
@@ -123,6 +126,13 @@ export const StepInput = z.object({
   loadS: quantity(0, 36_000),
   instructions: text(2000, 0),
   holdPoint: z.boolean(),
+  /** Minutes the inspector has to come after the step; null where there is no witness point. */
+  witnessMin: z
+    .number()
+    .int('must be whole minutes')
+    .min(5, 'must be 5 minutes or more')
+    .max(10_080, 'must be 10 080 minutes or less')
+    .nullable(),
 });
 export const Step = StepInput.extend({ id: Id, version: Version, setUps: z.array(SetUp) });
 export type Step = z.infer<typeof Step>;

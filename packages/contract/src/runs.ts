@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { access } from './access.js';
+import { firstPieceResults } from './first-piece.js';
 import { FitLine, fitResults } from './fit.js';
 import { SetUpCard } from './queue.js';
 import { defineRoute } from './route.js';
@@ -68,6 +69,10 @@ export const Run = z.object({
   endedAt: Instant.nullable(),
   quantity: z.number().int(),
   stepGoodCount: Count,
+  /** Parts of the step under an open NCR: neither good nor scrap. */
+  stepQuarantinedCount: Count,
+  /** The newest check made with this cell, set-up and procedure; null while there is none. */
+  firstPiece: z.enum(firstPieceResults).nullable(),
   goodCount: Count,
   reworkCount: Count,
   scrapCount: Count,

@@ -66,6 +66,7 @@ const tackStep: StepInput = {
   loadS: 30,
   instructions: 'Tack in the jig at the marks, four a side.',
   holdPoint: false,
+  witnessMin: null,
 };
 
 export function stepsOf(family: DemoFamily, variantWps: string | null | undefined): StepInput[] {
@@ -89,6 +90,7 @@ export function stepsOf(family: DemoFamily, variantWps: string | null | undefine
           ? 'Load to the stops, close the clamps in order, look along the seam before the start.'
           : 'Tack, check square, weld from the middle outwards.',
       holdPoint: family.coded === true,
+      witnessMin: null,
     },
   ];
 }
@@ -112,6 +114,8 @@ export function weldsOf(family: DemoFamily, thicknessMm: number): WeldInput[] {
     process: family.process,
     stepNumber: family.tackedAt === undefined ? 1 : 2,
     qualityLevel: family.coded === true ? 'B' : 'C',
+    sizeUnderMm: null,
+    sizeOverMm: null,
     notes: '',
   }));
 }

@@ -237,6 +237,10 @@ function refuseShort(job: JobRecord, goodCount: number): void {
       `NCR ${openNcrs.join(', ')} of job ${number} is open. Close it first, then the job.`,
     );
   }
+  const [hold] = job.openHolds;
+  if (hold !== undefined) {
+    throw new Refusal('NOT_NOW', `Job ${number} is held: ${hold}. QA decides first.`);
+  }
   if (goodCount > 0) return;
   throw new Refusal(
     'NOT_NOW',

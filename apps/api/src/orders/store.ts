@@ -9,6 +9,7 @@ const jobIncludes = {
     select: { number: true },
     orderBy: { number: 'asc' },
   },
+  holds: { where: { liftedAt: null }, select: { reason: true }, orderBy: { placedAt: 'asc' } },
   revision: { select: { label: true, part: { select: { id: true, number: true, name: true } } } },
   steps: {
     orderBy: { number: 'asc' },
@@ -16,6 +17,7 @@ const jobIncludes = {
       step: { select: { name: true } },
       cell: { select: { code: true } },
       holding: { select: { person: { select: { name: true } } } },
+      points: { where: { result: null, kind: 'hold' }, select: { id: true } },
     },
   },
 } as const satisfies Prisma.JobInclude;
@@ -41,10 +43,16 @@ export interface OrderRecord {
 }
 
 function toJob(row: JobRow): JobRecord {
-  const { order, revision, steps, nonconformances, ...job } = row;
+  const { order, revision, steps, nonconformances, holds, ...job } = row;
   return {
     ...job,
     openNcrs: nonconformances.map(({ number }) => number),
+    openHolds: [
+      ...holds.map(({ reason }) => reason),
+      ...steps.flatMap(({ number, points }) =>
+        points.map(() => `The hold point after step ${number} waits for QA`),
+      ),
+    ],
     orderNumber: order.number,
     customerName: order.customer.name,
     customerOrder: order.customerNumber,
@@ -52,7 +60,7 @@ function toJob(row: JobRow): JobRecord {
     partNumber: revision.part.number,
     partName: revision.part.name,
     revision: revision.label,
-    steps: steps.map(({ step, cell, holding, ...rest }) => ({
+    steps: steps.map(({ step, cell, holding, points: _points, ...rest }) => ({
       ...rest,
       name: step.name,
       cellCode: cell.code,

@@ -4,7 +4,14 @@ import type { Prisma } from '../db/generated/client.js';
 
 export type PartFields = Pick<
   PartDetail,
-  'number' | 'name' | 'customerId' | 'coded' | 'traceability' | 'returnChance' | 'notes'
+  | 'number'
+  | 'name'
+  | 'customerId'
+  | 'coded'
+  | 'traceability'
+  | 'returnChance'
+  | 'twoPersons'
+  | 'notes'
 >;
 export type PartChanges = {
   readonly [Field in keyof PartFields | 'active']?: PartDetail[Field] | undefined;

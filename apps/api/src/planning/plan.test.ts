@@ -31,7 +31,14 @@ function step(id: string, changes: Partial<QueuedStep> = {}): QueuedStep {
   return {
     ...{ id, version: 1, jobId: `job ${id}`, jobNumber: 700, stepNumber: 1, stepName: 'Weld' },
     ...{ partNumber: 'X-1', partName: 'Bracket', revision: 'B', customerName: 'Nordhang' },
-    ...{ quantity: 10, goodCount: 0, scrapCount: 0, dueOn: '2026-10-06', state: 'waiting' },
+    ...{
+      quantity: 10,
+      goodCount: 0,
+      scrapCount: 0,
+      quarantinedCount: 0,
+      dueOn: '2026-10-06',
+      state: 'waiting',
+    },
     ...{ plannedMin: 90, setUpMin: 30, kitComplete: true, released: true, coded: false },
     ...{ late: false, wpsNumber: null, holder: null },
     ...changes,

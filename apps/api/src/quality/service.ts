@@ -3,6 +3,10 @@ import { actingPerson, type Actor } from '../actor.js';
 import type { Foundation } from '../foundation.js';
 import type { QueueService } from '../queue/service.js';
 import { notFound, Refusal, refuseField } from '../refusal.js';
+import { containmentService } from './containment-service.js';
+import { firstPieceService } from './first-piece-service.js';
+import { ncrService } from './ncr-service.js';
+import { pointsService } from './points-service.js';
 import { qualityReader, qualityWriter, type OverrideRecord, type StepToPass } from './store.js';
 
 type OverrideInput = BodyOf<(typeof quality)['addOverride']>;
@@ -14,6 +18,19 @@ const msPerDay = 86_400_000;
 export type QualityService = ReturnType<typeof createQualityService>;
 
 export function createQualityService(
+  foundation: Foundation,
+  others: { readonly queue: Pick<QueueService, 'assess'> },
+) {
+  return {
+    ...overrideService(foundation, others),
+    ...firstPieceService(foundation),
+    ...ncrService(foundation),
+    ...containmentService(foundation),
+    ...pointsService(foundation),
+  };
+}
+
+function overrideService(
   { database, uow, newId }: Foundation,
   { queue }: { readonly queue: Pick<QueueService, 'assess'> },
 ) {

@@ -15,6 +15,7 @@ export function cardOf(
     step: lateOn(facts.record, at.today),
     welds: [...welds],
     setUp,
+    firstPiece: facts.firstPiece,
     instructions: step.instructions,
     extraction: cell.extraction,
     wps,

@@ -15,10 +15,12 @@ const clearers: Readonly<Record<string, Clearer>> = {
   feeder: 'welder',
   holdPoint: 'qa',
   toolPoint: 'welder',
+  witnessPoint: 'qa',
+  quarantine: 'qa',
 };
 
 /** Lines that only tell something to do later; nothing is missing yet. */
-const reminders: ReadonlySet<string> = new Set(['holdPoint']);
+const reminders: ReadonlySet<string> = new Set(['holdPoint', 'witnessPoint']);
 /** Lines that tell because nothing is on file to judge by. */
 const unknowns: ReadonlySet<string> = new Set(['wps', 'setUp']);
 
@@ -28,7 +30,8 @@ export function clearanceOf(
   fit: Pick<FitAnswer, 'welds'>,
 ): Pick<ReadyLine, 'state' | 'clearedBy'> {
   const { rule, strength, overriddenBy } = line;
-  if (strength === 'pass' || overriddenBy !== null || reminders.has(rule)) {
+  const reminds = strength === 'tell' && reminders.has(rule);
+  if (strength === 'pass' || overriddenBy !== null || reminds) {
     return { state: 'clear', clearedBy: null };
   }
   const judged = fit.welds.flatMap(({ lines }) =>

@@ -3,7 +3,14 @@ import { SetUp, WpsRanges } from '@tackboard/contract';
 import { z } from 'zod';
 import type { Db } from '../db/client.js';
 import { Prisma } from '../db/generated/client.js';
-import type { CellFacts, CertificateFacts, LoadFacts, OverrideFacts, StepFacts } from './facts.js';
+import type {
+  CellFacts,
+  CertificateFacts,
+  LoadFacts,
+  HoldFacts,
+  OverrideFacts,
+  StepFacts,
+} from './facts.js';
 import { stepColumns, stepTables, toStepRecord, type StepColumns } from './store.js';
 
 type SetUpColumns = {
@@ -42,6 +49,7 @@ interface FactColumns extends StepColumns, SetUpColumns {
   readonly wpsRanges: unknown;
   readonly settingsResult: string | null;
   readonly toolPoint: string | null;
+  readonly firstPiece: StepFacts['firstPiece'];
 }
 
 const factColumns = Prisma.sql`
@@ -63,7 +71,11 @@ const factColumns = Prisma.sql`
   fx."condition" AS "fixtureCondition", su."watchOuts", su."frozenAt", COALESCE(fb."name", su."frozenBy") AS "frozenBy",
   su."frozenFromRunId",
   w."id" AS "wpsId", w."revision" AS "wpsRevision", w."title" AS "wpsTitle", w."state" AS "wpsState",
-  w."code" AS "wpsCode",  w."ranges" AS "wpsRanges"`;
+  w."code" AS "wpsCode",  w."ranges" AS "wpsRanges",
+  (SELECT fp."result" FROM "FirstPiece" fp JOIN "Run" fr ON fr."id" = fp."runId"
+    WHERE fp."jobStepId" = js."id" AND fr."cellId" = js."cellId"
+      AND fr."setUpId" IS NOT DISTINCT FROM su."id" AND fr."wpsId" IS NOT DISTINCT FROM w."id"
+    ORDER BY fp."signedAt" DESC, fp."id" DESC LIMIT 1) AS "firstPiece"`;
 // A step in work keeps the procedure revision it was pulled under; a waiting one takes the one approved today.
 const factTables = Prisma.sql`
   JOIN "Cell" c ON c."id" = js."cellId"
@@ -103,7 +115,7 @@ function toWps(row: FactColumns): StepFacts['wps'] {
   };
 }
 
-type Around = Pick<StepFacts, 'welds' | 'loads' | 'overrides'>;
+type Around = Pick<StepFacts, 'welds' | 'loads' | 'overrides' | 'holds'>;
 
 function toFacts(row: FactColumns, around: Around): StepFacts {
   return {
@@ -126,6 +138,7 @@ function toFacts(row: FactColumns, around: Around): StepFacts {
     },
     step: row,
     setUp: toSetUp(row),
+    firstPiece: row.firstPiece,
     programOnFile: row.programOnFile,
     settingsOutside: row.settingsResult === 'outside',
     toolPointOpen: row.toolPoint === 'open',
@@ -161,7 +174,8 @@ export function factsReader(db: Db) {
     const rows = await db.$queryRaw<(Weld & { revisionId: string })[]>`
       SELECT "id", "revisionId", "number", "jointType", "throatMm", "legMm", "grooveDepthMm", "lengthMm", "count",
         "thicknessAMm", "thicknessBMm", "materialA", "materialB", "materialGroupA", "materialGroupB", "position",
-        "process", "stepNumber", "qualityLevel", "notes"
+        "process", "stepNumber", "qualityLevel", "sizeUnderMm",
+        "sizeOverMm", "notes"
       FROM "Weld" WHERE "revisionId" IN (${Prisma.join([...revisionIds])}) ORDER BY "number"`;
     return groupBy(rows, ({ revisionId }) => revisionId);
   }
@@ -182,6 +196,24 @@ export function factsReader(db: Db) {
       WHERE o."jobId" IN (${Prisma.join([...jobIds])}) ORDER BY o."signedAt" DESC`;
     return groupBy(rows, ({ jobId }) => jobId);
   }
+  async function holds(jobIds: readonly string[]) {
+    const ids = Prisma.join([...jobIds]);
+    const rows = await db.$queryRaw<(HoldFacts & { jobId: string })[]>`
+      SELECT jh."jobId", 'quarantine' AS "kind", jh."reason", 0 AS "stepNumber", NULL AS "dueAt"
+      FROM "JobHold" jh WHERE jh."jobId" IN (${ids}) AND jh."liftedAt" IS NULL
+      UNION ALL
+      SELECT js."jobId", ip."kind", '' AS "reason", js."number" AS "stepNumber", ip."dueAt"
+      FROM "JobStep" js JOIN "InspectionPoint" ip ON ip."jobStepId" = js."id"
+      WHERE js."jobId" IN (${ids}) AND ip."result" IS NULL`;
+    return groupBy(
+      rows.map((row) => ({
+        ...row,
+        stepNumber: Number(row.stepNumber),
+        dueAt: row.dueAt === null ? null : new Date(row.dueAt),
+      })),
+      ({ jobId }) => jobId,
+    );
+  }
   return {
     /** In the order of the ids; an unknown id is not in the answer. */
     async facts(jobStepIds: readonly string[]): Promise<StepFacts[]> {
@@ -194,6 +226,7 @@ export function factsReader(db: Db) {
       const weldsOf = await welds(of((row) => row.revisionId));
       const loadsOf = await loads(of((row) => row.laneCellId));
       const overridesOf = await overrides(of((row) => row.jobId));
+      const holdsOf = await holds(of((row) => row.jobId));
       const byId = new Map(
         rows.map((row) => [
           row.id,
@@ -203,6 +236,7 @@ export function factsReader(db: Db) {
             ),
             loads: loadsOf.get(row.laneCellId) ?? [],
             overrides: overridesOf.get(row.jobId) ?? [],
+            holds: holdsOf.get(row.jobId) ?? [],
           }),
         ]),
       );

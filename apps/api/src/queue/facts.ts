@@ -32,6 +32,9 @@ export interface StepFacts {
     readonly holdPoint: boolean;
   };
   readonly setUp: SetUp | null;
+  /** The newest first-piece check of the step with this cell, set-up and procedure. */
+  readonly firstPiece: SetUpCard['firstPiece'];
+  readonly holds: readonly HoldFacts[];
   /** The revision of the set-up's program as it is on file; null where the set-up names none. */
   readonly programOnFile: string | null;
   readonly wps: WpsFacts | null;
@@ -69,6 +72,16 @@ export interface LoadFacts {
   readonly lotNumber: string;
   readonly certificate: string | null;
   readonly leftAmount: number;
+}
+
+/** What keeps a job from going on: quarantine, or a point after one of its steps that waits for the inspector. */
+export interface HoldFacts {
+  readonly kind: 'quarantine' | 'hold' | 'witness';
+  readonly reason: string;
+  /** The step after which the inspector is waited for; 0 for a whole job. */
+  readonly stepNumber: number;
+  /** When a witness point ends. */
+  readonly dueAt: Date | null;
 }
 
 export interface OverrideFacts {

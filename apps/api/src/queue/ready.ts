@@ -32,6 +32,7 @@ export function readinessOf(
   const figures = figuresOf(facts);
   const lines = [
     ...revisionLines(facts),
+    ...holdLines(facts, at.now),
     ...kitLines(facts),
     ...procedureLines(facts),
     ...fitLines(facts, fit),
@@ -187,9 +188,37 @@ function feederLines({ record }: StepFacts, figures: Figures): Line[] {
       ];
 }
 
+const msPerMinute = 60_000;
+
+/** Quarantine and hold points refuse; a witness point refuses until its time is over, then it is only told. */
+function holdLines({ holds, record }: StepFacts, now: Date): Line[] {
+  return holds.flatMap(({ kind, reason, stepNumber, dueAt }): Line[] => {
+    if (kind === 'quarantine') {
+      const text = `Job ${record.jobNumber} is in quarantine: ${reason}. QA takes it out.`;
+      return [{ rule: 'quarantine', strength: 'refuse', text }];
+    }
+    if (stepNumber >= record.stepNumber) return [];
+    if (kind === 'hold') {
+      const text = `The hold point after step ${stepNumber} waits for QA: call the inspector.`;
+      return [{ rule: 'holdPoint', strength: 'refuse', text }];
+    }
+    const leftMin = dueAt === null ? 0 : (dueAt.getTime() - now.getTime()) / msPerMinute;
+    const rule = 'witnessPoint';
+    const point = `Witness point after step ${stepNumber}:`;
+    return leftMin > 0
+      ? [
+          {
+            ...{ rule, strength: 'refuse' },
+            text: `${point} the inspector is called and has ${Math.ceil(leftMin)} more minutes to come.`,
+          },
+        ]
+      : [{ rule, strength: 'tell', text: `${point} nobody came in time; the work goes on.` }];
+  });
+}
+
 function holdPointLines({ step }: StepFacts): Line[] {
   if (!step.holdPoint) return [];
-  const text = 'Hold point: call the inspector before the work goes on.';
+  const text = 'Hold point after this step: the next one waits until QA has passed it.';
   return [{ rule: 'holdPoint', strength: 'tell', text }];
 }
 

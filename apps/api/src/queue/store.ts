@@ -33,7 +33,7 @@ export type StepColumns = Omit<StepRecord, 'holder'> & Nullable<HolderColumns>;
 export const stepColumns = Prisma.sql`
   js."id", js."version", js."jobId", j."number" AS "jobNumber", js."number" AS "stepNumber",
   s."name" AS "stepName", p."number" AS "partNumber", p."name" AS "partName", r."label" AS "revision",
-  cu."name" AS "customerName", j."quantity", js."goodCount", js."scrapCount", j."dueOn", js."state",
+  cu."name" AS "customerName", j."quantity", js."goodCount", js."scrapCount", js."quarantinedCount", j."dueOn", js."state",
   js."plannedMin", s."setUpMin", js."kitComplete", j."released", p."coded", s."wpsNumber",
   h."runId", h."personId", pe."code" AS "personCode", pe."name" AS "personName", h."since"`;
 // All of them are there; LEFT keeps the queued steps in the lead, so that years of done ones cost nothing.

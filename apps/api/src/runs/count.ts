@@ -3,6 +3,7 @@ import type { BodyOf, Run, runs } from '@tackboard/contract';
 import type { Actor } from '../actor.js';
 import type { Foundation } from '../foundation.js';
 import { notFound, Refusal } from '../refusal.js';
+import { refuseUnchecked } from './first-piece-gate.js';
 import { mustHold } from './holder.js';
 import { refuseDoubtful } from './may-count.js';
 import { momentOf } from './moments.js';
@@ -20,6 +21,7 @@ export function createCount({ uow, newId, timeZone }: Foundation) {
       const run = await store.run(runId);
       if (run === null) throw notFound('run', runId, 'params.runId');
       const person = mustHold(actor, run, timeZone);
+      refuseUnchecked(run, input);
       confirmBeyond(run, input);
       const { good, rework, scrap } = input;
       const { at: happenedAt, clockAheadS } = momentOf({

@@ -68,7 +68,7 @@ export function createHandOver(foundation: Foundation, queue: QueueService) {
     const { jobStepId, cellId } = run.view;
     await store.passOn({
       ...{ id, jobStepId, cellId, personId: receiver.id, wpsId: run.wpsId },
-      ...{ startedAt: unit.now, arcSPerPart: run.arcSPerPart },
+      ...{ setUpId: run.setUpId, startedAt: unit.now, arcSPerPart: run.arcSPerPart },
     });
     unit.append({
       type: 'run.handedOver',

@@ -62,6 +62,7 @@ function pulledFrom(plan: PullPlan, person: ActingPerson, { id, now }: { id: str
   const { record, cell, wps } = plan.facts;
   const run: NewRun = {
     ...{ id, jobStepId: record.id, cellId: cell.id, personId: person.id, wpsId: wps?.id ?? null },
+    setUpId: plan.facts.setUp?.id ?? null,
     startedAt: now,
     arcSPerPart: plan.readiness.figures.arcSPerPart ?? 0,
   };
@@ -87,6 +88,7 @@ function newRunView({ facts }: PullPlan, person: ActingPerson, run: NewRun): Run
     wpsLabel: wps === null ? null : `${wps.number} r${wps.revision}`,
     ...{ startedAt: run.startedAt.toISOString(), endedAt: null },
     ...{ quantity: record.quantity, stepGoodCount: record.goodCount },
+    ...{ stepQuarantinedCount: record.quarantinedCount, firstPiece: facts.firstPiece },
     ...{ goodCount: 0, reworkCount: 0, scrapCount: 0, setUpMin: 0, arcS: 0, arcSource: 'counted' },
     ...{ handOverNote: null, stops: [], readings: [] },
   };

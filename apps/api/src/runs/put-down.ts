@@ -2,7 +2,9 @@ import type { BodyOf, Run, runs } from '@tackboard/contract';
 import type { Actor } from '../actor.js';
 import type { Unit } from '../db/unit-of-work.js';
 import type { Foundation } from '../foundation.js';
+import { finishWhenReady } from '../orders/finish.js';
 import { notFound } from '../refusal.js';
+import { refuseUncheckedEnd } from './first-piece-gate.js';
 import { mustHold } from './holder.js';
 import { keepSetUp, type SetUpKeeper } from './keep-set-up.js';
 import { momentOf } from './moments.js';
@@ -17,13 +19,15 @@ type Writer = ReturnType<typeof runsWriter>;
 const secondsPerMinute = 60;
 
 /** Ends a run; the step waits again, or is done when the batch is complete. */
-export function createPutDown({ uow, timeZone }: Foundation, parts: SetUpKeeper) {
+export function createPutDown({ uow, newId, timeZone }: Foundation, parts: SetUpKeeper) {
   return async function putDown(actor: Actor, runId: string, input: PutDownInput): Promise<Run> {
     return uow.write(actor, async (unit) => {
       const store = runsWriter(unit.tx);
       const run = await store.run(runId);
       if (run === null) throw notFound('run', runId, 'params.runId');
       const { id: personId } = mustHold(actor, run, timeZone);
+      const done = input.batchComplete || run.view.stepGoodCount >= run.view.quantity;
+      if (done) refuseUncheckedEnd(run);
       const { at: endedAt, clockAheadS } = momentOf({
         happenedAt: input.happenedAt,
         now: unit.now,
@@ -32,7 +36,6 @@ export function createPutDown({ uow, timeZone }: Foundation, parts: SetUpKeeper)
       const open = openStopOf(run.view);
       if (open !== null) await store.endStop({ id: open.id, runId }, endedAt);
       await store.endRun(runId, { endedAt, ...typed(run.view, input) });
-      const done = input.batchComplete || run.view.stepGoodCount >= run.view.quantity;
       await store.letGo(run.view.jobStepId, {
         state: done ? 'done' : 'waiting',
         doneAt: done ? endedAt : null,
@@ -53,6 +56,7 @@ export function createPutDown({ uow, timeZone }: Foundation, parts: SetUpKeeper)
       });
       if (done) {
         await keepSetUp(unit, parts, { run, personId });
+        await openPoints(unit, store, run, newId);
         await goOn(unit, store, run, endedAt);
       }
       return ended.view;
@@ -75,7 +79,7 @@ function typed(run: Run, { setUpMin, arcMinTyped, note }: PutDownInput) {
   };
 }
 
-/** The next step of the job may start; after the last one the job is done, or closed short. */
+/** The next step of the job may start; after the last one the job ends, once nothing of it is open. */
 async function goOn(unit: Unit, store: Writer, run: RunRecord, at: Date): Promise<void> {
   const [next] = await store.openSteps(run.jobId);
   if (next !== undefined) {
@@ -91,14 +95,43 @@ async function goOn(unit: Unit, store: Writer, run: RunRecord, at: Date): Promis
     });
     return;
   }
-  const short = run.view.stepGoodCount < run.view.quantity;
-  const state = short ? 'closedShort' : 'done';
-  const version = await store.finishJob(run.jobId, { state, finishedAt: at });
-  unit.append({
-    type: short ? 'job.closedShort' : 'job.done',
-    subjectType: 'job',
-    subjectId: run.jobId,
-    version,
-    after: { state, goodCount: run.view.stepGoodCount, quantity: run.view.quantity },
-  });
+  await finishWhenReady(unit, run.jobId, at);
+}
+
+const msPerMinute = 60_000;
+
+/** The inspector is called to the points of the step that is done. */
+async function openPoints(
+  unit: Unit,
+  store: Writer,
+  { view, holdPoint, witnessMin }: RunRecord,
+  newId: () => string,
+): Promise<void> {
+  const openedAt = unit.now;
+  const points = [
+    ...(holdPoint ? [{ kind: 'hold' as const, dueAt: null }] : []),
+    ...(witnessMin === null
+      ? []
+      : [
+          {
+            kind: 'witness' as const,
+            dueAt: new Date(openedAt.getTime() + witnessMin * msPerMinute),
+          },
+        ]),
+  ];
+  for (const point of points) {
+    const id = newId();
+    await store.openPoint({ id, jobStepId: view.jobStepId, openedAt, ...point });
+    unit.append({
+      type: 'inspectionPoint.opened',
+      subjectType: 'inspectionPoint',
+      subjectId: id,
+      version: 1,
+      cellId: view.cellId,
+      after: {
+        ...{ kind: point.kind, dueAt: point.dueAt?.toISOString() ?? null },
+        ...{ jobNumber: view.jobNumber, partNumber: view.partNumber },
+      },
+    });
+  }
 }

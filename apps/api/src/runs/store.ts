@@ -18,7 +18,12 @@ export interface RunRecord {
   readonly revisionId: string;
   readonly coded: boolean;
   readonly wpsId: string | null;
+  readonly setUpId: string | null;
   readonly arcSPerPart: number;
+  readonly holdPoint: boolean;
+  readonly witnessMin: number | null;
+  /** Good parts counted at this cell with this set-up and procedure, in this run and in others of the step. */
+  readonly goodLikeThis: number;
   /** The run in which the step is held now, and by whom; null while nobody holds it. */
   readonly holder: {
     readonly runId: string;
@@ -28,7 +33,8 @@ export interface RunRecord {
 }
 
 type Row = Columns &
-  Omit<RunRecord, 'view' | 'holder'> & {
+  Omit<RunRecord, 'view' | 'holder' | 'goodLikeThis'> & {
+    readonly goodLikeThis: number | bigint;
     readonly holdingRunId: string | null;
     readonly holdingPersonId: string | null;
     readonly holdingCode: string | null;
@@ -44,17 +50,26 @@ type ReadingRow = Omit<Run['readings'][number], 'at' | 'happenedAt'> & {
   readonly happenedAt: Date;
 };
 
+/** Runs that a first piece speaks for: made at the same cell with the same set-up under the same procedure. */
+const madeAlike = Prisma.sql`fr."cellId" = ru."cellId" AND fr."wpsId" IS NOT DISTINCT FROM ru."wpsId"
+  AND fr."setUpId" IS NOT DISTINCT FROM ru."setUpId"`;
 const runColumns = Prisma.sql`
   ru."id", ru."version", ru."jobStepId", j."number" AS "jobNumber", p."number" AS "partNumber", ru."cellId",
   c."code" AS "cellCode", ru."personId", pe."code" AS "personCode", pe."name" AS "personName",
   w."number" || ' r' || w."revision" AS "wpsLabel", ru."startedAt", ru."endedAt", j."quantity",
-  js."goodCount" AS "stepGoodCount", ru."goodCount", ru."reworkCount", ru."scrapCount", ru."setUpMin", ru."arcS",
+  js."goodCount" AS "stepGoodCount", js."quarantinedCount" AS "stepQuarantinedCount", ru."goodCount", ru."reworkCount", ru."scrapCount", ru."setUpMin", ru."arcS",
   ru."arcSource", ru."handOverNote", j."id" AS "jobId", js."stepId", js."number" AS "stepNumber",
-  j."revisionId", p."coded", ru."wpsId", ru."arcSPerPart", h."runId" AS "holdingRunId",
+  j."revisionId", p."coded", ru."wpsId", ru."setUpId", ru."arcSPerPart", s."holdPoint", s."witnessMin",
+  (SELECT fp."result" FROM "FirstPiece" fp JOIN "Run" fr ON fr."id" = fp."runId"
+    WHERE fp."jobStepId" = ru."jobStepId" AND ${madeAlike}
+    ORDER BY fp."signedAt" DESC, fp."id" DESC LIMIT 1) AS "firstPiece",
+  (SELECT SUM(fr."goodCount") FROM "Run" fr
+    WHERE fr."jobStepId" = ru."jobStepId" AND ${madeAlike}) AS "goodLikeThis", h."runId" AS "holdingRunId",
   h."personId" AS "holdingPersonId", hp."code" AS "holdingCode"`;
 const runTables = Prisma.sql`
   "Run" ru
   JOIN "JobStep" js ON js."id" = ru."jobStepId"
+  JOIN "Step" s ON s."id" = js."stepId"
   JOIN "Job" j ON j."id" = js."jobId"
   JOIN "Revision" r ON r."id" = j."revisionId"
   JOIN "Part" p ON p."id" = r."partId"
@@ -65,12 +80,14 @@ const runTables = Prisma.sql`
   LEFT JOIN "Person" hp ON hp."id" = h."personId"`;
 
 function toRecord(row: Row, stops: readonly StopRow[], readings: readonly ReadingRow[]): RunRecord {
-  const { startedAt, endedAt, holdingRunId, holdingPersonId, holdingCode, ...rest } = row;
+  const { startedAt, endedAt, holdingRunId, holdingPersonId, holdingCode, goodLikeThis, ...rest } =
+    row;
   const held = holdingRunId !== null && holdingPersonId !== null;
   return {
     ...rest,
     startedAt,
     endedAt,
+    goodLikeThis: Number(goodLikeThis),
     holder: held
       ? { runId: holdingRunId, personId: holdingPersonId, code: holdingCode ?? '' }
       : null,

@@ -9,6 +9,7 @@ export interface NewRun {
   readonly cellId: string;
   readonly personId: string;
   readonly wpsId: string | null;
+  readonly setUpId: string | null;
   readonly startedAt: Date;
   readonly arcSPerPart: number;
 }
@@ -26,15 +27,15 @@ function holdingWriter(tx: TransactionClient) {
      * As few statements as there are rows to write: a pull is waited for.
      */
     async take(run: NewRun, step: { version: number; jobId: string }): Promise<boolean> {
-      const { id, jobStepId, cellId, personId, wpsId, startedAt, arcSPerPart } = run;
+      const { id, jobStepId, cellId, personId, wpsId, setUpId, startedAt, arcSPerPart } = run;
       const taken = await tx.$executeRaw`
         UPDATE "JobStep" SET "state" = 'held', "version" = "version" + 1, "wpsId" = ${wpsId}
         WHERE "id" = ${jobStepId} AND "version" = ${step.version} AND "state" = 'waiting'
           AND NOT EXISTS (SELECT 1 FROM "Holding" WHERE "cellId" = ${cellId})`;
       if (taken !== 1) return false;
       await tx.$executeRaw`
-        INSERT INTO "Run" ("id", "jobStepId", "cellId", "personId", "wpsId", "startedAt", "arcSPerPart")
-        VALUES (${id}, ${jobStepId}, ${cellId}, ${personId}, ${wpsId}, ${startedAt}, ${arcSPerPart})`;
+        INSERT INTO "Run" ("id", "jobStepId", "cellId", "personId", "wpsId", "setUpId", "startedAt", "arcSPerPart")
+        VALUES (${id}, ${jobStepId}, ${cellId}, ${personId}, ${wpsId}, ${setUpId}, ${startedAt}, ${arcSPerPart})`;
       await tx.$executeRaw`
         INSERT INTO "Holding" ("jobStepId", "cellId", "personId", "runId", "since")
         VALUES (${jobStepId}, ${cellId}, ${personId}, ${id}, ${startedAt})`;
@@ -184,13 +185,14 @@ function jobWriter(tx: TransactionClient) {
         data: { state: 'waiting', version: { increment: 1 } },
       });
     },
-    async finishJob(jobId: string, as: { state: 'done' | 'closedShort'; finishedAt: Date }) {
-      const { version } = await tx.job.update({
-        where: { id: jobId },
-        data: { ...as, version: { increment: 1 } },
-        select: { version: true },
-      });
-      return version;
+    async openPoint(row: {
+      id: string;
+      jobStepId: string;
+      kind: 'hold' | 'witness';
+      openedAt: Date;
+      dueAt: Date | null;
+    }): Promise<void> {
+      await tx.inspectionPoint.create({ data: row });
     },
   };
 }

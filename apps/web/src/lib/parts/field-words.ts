@@ -18,6 +18,8 @@ const weldWords: Readonly<Record<string, () => string>> = {
   process: m.weld_process,
   stepNumber: m.weld_step,
   qualityLevel: m.weld_quality,
+  sizeUnderMm: m.weld_size_under,
+  sizeOverMm: m.weld_size_over,
   notes: m.weld_notes,
 };
 
@@ -35,6 +37,7 @@ const stepWords: Readonly<Record<string, () => string>> = {
   loadS: m.step_load,
   instructions: m.step_instructions,
   holdPoint: m.step_hold_point,
+  witnessMin: m.step_witness,
 };
 
 const fieldWords: Readonly<Record<string, () => string>> = {

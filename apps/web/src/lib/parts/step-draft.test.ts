@@ -18,6 +18,7 @@ const step: Step = {
   loadS: 45,
   instructions: '',
   holdPoint: true,
+  witnessMin: null,
   setUps: [],
 };
 

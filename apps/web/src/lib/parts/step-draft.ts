@@ -18,6 +18,7 @@ export interface StepDraft {
   loadS: number | null;
   instructions: string;
   holdPoint: boolean;
+  witnessMin: number | null;
 }
 
 export const stepTimes = [
@@ -46,6 +47,7 @@ export function draftOfStep(step: Step, row: number): StepDraft {
     loadS: step.loadS,
     instructions: step.instructions,
     holdPoint: step.holdPoint,
+    witnessMin: step.witnessMin,
   };
 }
 
@@ -66,6 +68,7 @@ export function nextStep(rows: readonly StepDraft[]): StepDraft {
     loadS: 0,
     instructions: '',
     holdPoint: false,
+    witnessMin: null,
   };
 }
 
@@ -87,5 +90,6 @@ function stepBody(draft: StepDraft): StepBody | null {
     ...{ number, name: draft.name, cellKind, wpsNumber: draft.wpsNumber.trim() || null },
     ...{ setUpMin, firstPieceMin, unitMin, startStopS, airMovesS, cleaningS, loadS },
     ...{ instructions: draft.instructions, holdPoint: draft.holdPoint },
+    witnessMin: draft.witnessMin,
   };
 }

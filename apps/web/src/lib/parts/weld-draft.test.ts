@@ -21,6 +21,8 @@ const weld: Weld = {
   process: '135',
   stepNumber: 10,
   qualityLevel: 'C',
+  sizeUnderMm: null,
+  sizeOverMm: null,
   notes: 'grind the end',
 };
 

@@ -32,6 +32,8 @@ export const weldColumns: readonly WeldColumn[] = [
   { key: 'process', kind: 'text', widthRem: 3.6 },
   { key: 'stepNumber', kind: 'number', widthRem: 3.2 },
   { key: 'qualityLevel', kind: 'choice', widthRem: 3.6 },
+  { key: 'sizeUnderMm', kind: 'openNumber', widthRem: 3.4 },
+  { key: 'sizeOverMm', kind: 'openNumber', widthRem: 3.4 },
   { key: 'notes', kind: 'text', widthRem: 7 },
 ];
 
@@ -53,6 +55,8 @@ const firstWeld: Omit<WeldDraft, 'row'> = {
   process: '135',
   stepNumber: '1',
   qualityLevel: 'C',
+  sizeUnderMm: '',
+  sizeOverMm: '',
   notes: '',
 };
 

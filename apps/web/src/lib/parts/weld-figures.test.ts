@@ -19,6 +19,8 @@ const weld = {
   process: '135',
   stepNumber: 10,
   qualityLevel: 'C' as const,
+  sizeUnderMm: null,
+  sizeOverMm: null,
   notes: '',
 };
 const wire = { wireDiameterMm: 1.2, wireSpeedMMin: 9 };
