@@ -5,6 +5,7 @@ import type { Foundation } from '../foundation.js';
 import { evidenceReader, type WorkedRun } from '../people/evidence-store.js';
 import { evidenceWindow, evidenceWords, provesUse } from '../people/evidence.js';
 import type { PeopleService } from '../people/service.js';
+import type { PolicyService } from '../policy/service.js';
 import type { ProceduresService } from '../procedures/service.js';
 import { factsReader } from '../queue/facts-store.js';
 import { lapsesOf, type QueuedJob } from './lapses.js';
@@ -13,6 +14,7 @@ import { weldsOfStep } from './touched-service.js';
 
 interface Others {
   readonly people: Pick<PeopleService, 'certificates'>;
+  readonly policy: Pick<PolicyService, 'table'>;
   readonly procedures: Pick<ProceduresService, 'approvedByNumbers'>;
 }
 export interface LookAhead {
@@ -31,18 +33,19 @@ export function lapsesService({ database, clock, timeZone }: Foundation, others:
     async lapses(): Promise<LookAhead> {
       const day = shopDay(clock.now(), timeZone);
       const store = qualificationReader(database.reader);
-      const [steps, instruments, facts, { certificates }] = await Promise.all([
+      const [steps, instruments, facts, { certificates }, policy] = await Promise.all([
         store.queuedSteps(),
         store.instruments(),
         factsReader(database.reader).certificates(),
         others.people.certificates(),
+        others.policy.table(),
       ]);
       const jobs = await queuedJobs(steps);
       const active = new Set(facts.map(({ id }) => id));
       const due = certificates.filter((each) => active.has(each.id) && isDue(each, day));
       return {
         day,
-        ...lapsesOf({ day, certificates: facts, instruments, jobs }),
+        ...lapsesOf({ day, certificates: facts, instruments, jobs, policy }),
         confirmations: await proposals(due, day),
       };
     },

@@ -6,6 +6,7 @@ import type {
 } from '@tackboard/contract';
 import type { Foundation } from '../foundation.js';
 import type { PeopleService } from '../people/service.js';
+import type { PolicyService } from '../policy/service.js';
 import type { ProceduresService } from '../procedures/service.js';
 import { notFound } from '../refusal.js';
 import { finderService } from './finder-service.js';
@@ -22,14 +23,18 @@ export type QualificationService = ReturnType<typeof createQualificationService>
 /** Answers across procedures, people and the work in the queues; it writes nothing. */
 export function createQualificationService(
   foundation: Foundation,
-  others: { readonly people: PeopleService; readonly procedures: ProceduresService },
+  others: {
+    readonly people: PeopleService;
+    readonly policy: PolicyService;
+    readonly procedures: ProceduresService;
+  },
 ) {
   return {
     ...suggestionService(foundation),
     ...touchedService(foundation, others),
     ...finderService(foundation, others),
     ...lapsesService(foundation, others),
-    ...policyService(foundation),
+    ...policyService(foundation, others),
   };
 }
 

@@ -1,6 +1,7 @@
 import type { CellView, SetUpCard } from '@tackboard/contract';
 import type { Foundation } from '../foundation.js';
 import { shopDay } from '../clock.js';
+import type { PolicyService } from '../policy/service.js';
 import { cardOf } from './card.js';
 import type { PersonFacts, StepFacts } from './facts.js';
 import { factsReader } from './facts-store.js';
@@ -21,7 +22,10 @@ export interface NextStep {
 const readAtOnce = 10;
 
 /** Reads and judges queued steps; used for the cell screen and for the pull alike. */
-export function createAssessment({ database, clock, timeZone }: Foundation) {
+export function createAssessment(
+  { database, clock, timeZone }: Foundation,
+  policy: Pick<PolicyService, 'table'>,
+) {
   const read = factsReader(database.reader);
   const today = () => shopDay(clock.now(), timeZone);
 
@@ -31,7 +35,7 @@ export function createAssessment({ database, clock, timeZone }: Foundation) {
   ): Promise<Assessment[]> {
     const all = await read.facts(jobStepIds);
     const asking = person && { person, certificates: await read.certificates() };
-    const at = { now: clock.now(), today: today(), asking };
+    const at = { now: clock.now(), today: today(), asking, policy: await policy.table() };
     return all.map((facts) => ({ facts, readiness: readinessOf(facts, at) }));
   }
 

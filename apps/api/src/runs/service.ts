@@ -1,5 +1,6 @@
 import type { Run } from '@tackboard/contract';
 import type { Foundation } from '../foundation.js';
+import type { PolicyService } from '../policy/service.js';
 import type { QueueService } from '../queue/service.js';
 import { notFound } from '../refusal.js';
 import { createCount } from './count.js';
@@ -16,7 +17,7 @@ export type RunsService = ReturnType<typeof createRunsService>;
 /** Work at the cells: from the pull to the put-down. */
 export function createRunsService(
   foundation: Foundation,
-  { queue }: { readonly queue: QueueService },
+  { policy, queue }: { readonly policy: PolicyService; readonly queue: QueueService },
 ) {
   const read = runsReader(foundation.database.reader);
   return {
@@ -33,7 +34,7 @@ export function createRunsService(
     pull: createPull(foundation, queue),
     count: createCount(foundation),
     ...createStandstill(foundation),
-    read: createRead(foundation),
+    read: createRead(foundation, policy),
     note: createNote(foundation),
     handOver: createHandOver(foundation, queue),
     putDown: createPutDown(foundation),
