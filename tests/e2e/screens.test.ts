@@ -70,6 +70,7 @@ const places: readonly Place[] = [
   { name: 'records', as: 'Q02', at: '/procedures/records', shows: 'Qualification records' },
   { name: 'record', as: 'Q02', at: recordPage, shows: /ISO 15614/ },
   { name: 'record-new', as: 'Q02', at: '/procedures/records/new', shows: /Record a procedure/ },
+  { name: 'policy', as: 'C01', at: '/policy', shows: /^What stops work/ },
   { name: 'certificate-new', as: 'Q02', at: certificatePage, shows: 'Record a certificate' },
   { name: 'person-seen-by-coordinator', as: 'C01', at: personPage, shows: /W07/ },
   { name: 'people', as: 'M01', at: '/people', shows: 'People' },
