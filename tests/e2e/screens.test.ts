@@ -76,6 +76,7 @@ const places: readonly Place[] = [
     shows: 'Tests that would pay',
   },
   { name: 'record-new', as: 'Q02', at: '/procedures/records/new', shows: /Record a procedure/ },
+  { name: 'policy', as: 'C01', at: '/policy', shows: /^What stops work/ },
   { name: 'certificate-new', as: 'Q02', at: certificatePage, shows: 'Record a certificate' },
   { name: 'person-seen-by-coordinator', as: 'C01', at: personPage, shows: /W07/ },
   { name: 'people', as: 'M01', at: '/people', shows: 'People' },

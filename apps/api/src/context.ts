@@ -13,6 +13,7 @@ import { createOrdersService } from './orders/service.js';
 import { createPartsService } from './parts/service.js';
 import { createPeopleService } from './people/service.js';
 import { createPlanningService } from './planning/service.js';
+import { createPolicyService } from './policy/service.js';
 import { createProceduresService } from './procedures/service.js';
 import { createQualificationService } from './qualification/service.js';
 import { createQualityService } from './quality/service.js';
@@ -60,13 +61,18 @@ function createServices(foundation: Foundation, shopName: string) {
   const parts = createPartsService(foundation);
   const people = createPeopleService(foundation);
   const procedures = createProceduresService(foundation);
-  const queue = createQueueService(foundation);
+  const policy = createPolicyService(foundation);
+  const queue = createQueueService(foundation, { policy });
   const consumables = createConsumablesService(foundation, { queue });
-  const orders = createOrdersService(foundation, { cells, consumables, people, procedures, queue });
+  const orders = createOrdersService(foundation, {
+    ...{ cells, consumables, people, policy, procedures, queue },
+  });
   const planning = createPlanningService(foundation, { cells, queue });
-  const qualification = createQualificationService(foundation, { people, procedures, queue });
+  const qualification = createQualificationService(foundation, {
+    ...{ people, policy, procedures, queue },
+  });
   const quality = createQualityService(foundation, { queue });
-  const runs = createRunsService(foundation, { parts, queue });
+  const runs = createRunsService(foundation, { parts, policy, queue });
   const week = createWeekService(foundation);
   const records = createRecordsService(foundation);
   const sheets = createSheetsService(
@@ -81,6 +87,7 @@ function createServices(foundation: Foundation, shopName: string) {
     parts,
     people,
     planning,
+    policy,
     procedures,
     qualification,
     quality,

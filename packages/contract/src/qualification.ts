@@ -5,7 +5,7 @@ import { fitResults, strengths } from './fit.js';
 import { certificateKinds } from './people.js';
 import { TestedValues, TestPiece, wpsStates, WpsRanges } from './procedures.js';
 import { defineRoute } from './route.js';
-import { Day, Id, Instant, quantity, Range, text } from './values.js';
+import { Day, Id, Instant, quantity, Range, text, Version } from './values.js';
 
 /** What is typed so far: a field that is still empty is left out or null. */
 const asTyped = <Shape extends z.ZodRawShape>(of: z.ZodObject<Shape>) => of.partial();
@@ -228,13 +228,22 @@ const ProposedConfirmation = z.object({
 });
 export type ProposedConfirmation = z.infer<typeof ProposedConfirmation>;
 
-const PolicyLine = z.object({
-  subject: z.enum(['procedure', 'person']),
-  variable: z.string(),
+const policySubjects = ['procedure', 'person'] as const;
+const PolicyAnswers = z.object({
   outside: z.enum(strengths),
   outsideCoded: z.enum(strengths),
   cannotSay: z.enum(strengths),
 });
+export const PolicyLine = PolicyAnswers.extend({
+  subject: z.enum(policySubjects),
+  /** Names the row; `variable` is its word. */
+  key: z.string(),
+  variable: z.string(),
+  /** What the answers do at least, in any shop. */
+  least: PolicyAnswers,
+  version: Version,
+});
+export type PolicyLine = z.infer<typeof PolicyLine>;
 const WeekOverride = z.object({
   id: Id,
   jobId: Id,
@@ -334,5 +343,17 @@ export const qualification = {
     access: access.signedIn,
     reply: z.object({ lines: z.array(PolicyLine), from: Day, overrides: z.array(WeekOverride) }),
     refusals: [],
+  }),
+  setPolicy: defineRoute({
+    id: 'setPolicy',
+    area,
+    method: 'PUT',
+    path: '/api/policy/:subject/:variable',
+    summary: 'Change what the answers of one variable do; never below what protects people',
+    access: access.coordinator,
+    params: z.object({ subject: z.enum(policySubjects), variable: text(40) }),
+    body: PolicyAnswers.extend({ reason: text(500, 15), expectedVersion: Version }),
+    reply: PolicyLine,
+    refusals: ['NOT_FOUND', 'STALE', 'DOES_NOT_FIT'],
   }),
 };

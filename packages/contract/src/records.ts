@@ -29,6 +29,7 @@ export const subjectTypes = [
   'firstPiece',
   'inspectionPoint',
   'jobHold',
+  'policy',
 ] as const;
 export type SubjectType = (typeof subjectTypes)[number];
 

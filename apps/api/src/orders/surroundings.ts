@@ -1,10 +1,11 @@
-import { allowedCurrent, worstTenMinuteDuty } from '@tackboard/calc';
+import { allowedCurrent, worstTenMinuteDuty, type PolicyTable } from '@tackboard/calc';
 import type { Cell, Certificate } from '@tackboard/contract';
 import type { CellsService } from '../cells/service.js';
 import { shopDay } from '../clock.js';
 import type { ConsumablesService } from '../consumables/service.js';
 import type { Foundation } from '../foundation.js';
 import type { PeopleService } from '../people/service.js';
+import type { PolicyService } from '../policy/service.js';
 import type { ApprovedWps, ProceduresService } from '../procedures/service.js';
 import { clearanceOf } from '../queue/clearance.js';
 import type { CertificateFacts } from '../queue/facts.js';
@@ -25,6 +26,7 @@ export interface OtherAreas {
   readonly consumables: Pick<ConsumablesService, 'items'>;
   readonly people: Pick<PeopleService, 'certificates'>;
   readonly procedures: Pick<ProceduresService, 'approvedByNumbers'>;
+  readonly policy: Pick<PolicyService, 'table'>;
   readonly queue: QueueService;
 }
 
@@ -36,13 +38,14 @@ export interface Surroundings {
   readonly stock: ReadonlyMap<string, number>;
   readonly cells: ReadonlyMap<string, Cell>;
   readonly queues: ShopQueues;
+  readonly policy: PolicyTable;
   readonly now: Date;
   readonly timeZone: string;
 }
 
 export async function surroundings(
   { database, timeZone }: Foundation,
-  { people, procedures, consumables, cells }: OtherAreas,
+  { people, procedures, consumables, cells, policy }: OtherAreas,
   { steps, now, queues }: { steps: readonly PlannedStep[]; now: Date; queues: ShopQueues },
 ): Promise<Surroundings> {
   const cellIds = [...new Set(steps.map(({ cell }) => cell.id))];
@@ -55,6 +58,7 @@ export async function surroundings(
     loads: await cellPlanReader(database.reader).loads(cellIds),
     stock: new Map(items.map(({ id, stock }) => [id, stock])),
     cells: new Map(all.map((cell) => [cell.id, cell])),
+    policy: await policy.table(),
     ...{ queues, now, timeZone },
   };
 }
@@ -79,7 +83,7 @@ export function factsOf(
   batch: { quantity: number; coded: boolean },
   around: Surroundings,
 ): StepFacts {
-  const { approved, certificates, loads, now, timeZone } = around;
+  const { approved, certificates, loads, now, timeZone, policy } = around;
   const { number, wpsNumber, welds } = step;
   const approvedWps = wpsNumber === null ? null : (approved.get(wpsNumber) ?? null);
   const setUp = keptAt(step.setUps, cell.id, timeZone);
@@ -89,10 +93,14 @@ export function factsOf(
     welds,
     today: shopDay(now, timeZone),
     code: approvedWps?.code ?? null,
+    policy,
   });
   return {
     ...{ number, wpsNumber, quantity: batch.quantity, cell, approvedWps, setUp },
-    fit: fitFacts({ approvedWps, setUp, welds, cell, record: { coded: batch.coded, wpsNumber } }),
+    fit: fitFacts({
+      ...{ approvedWps, setUp, welds, cell, policy },
+      record: { coded: batch.coded, wpsNumber },
+    }),
     loaded: loads.get(cell.id) ?? [],
     stock: around.stock,
     weldLengthMm: welds.reduce((sum, weld) => sum + weld.lengthMm * weld.count, 0),
@@ -110,6 +118,7 @@ function fitFacts(facts: {
   welds: PlannedStep['step']['welds'];
   cell: PlannedStep['cell'];
   record: { coded: boolean; wpsNumber: string | null };
+  policy: PolicyTable;
 }): StepFacts['fit'] {
   const { approvedWps, ...rest } = facts;
   const wps = approvedWps && { ...approvedWps, state: 'approved' as const };

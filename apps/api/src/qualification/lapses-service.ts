@@ -4,6 +4,7 @@ import { shopDay } from '../clock.js';
 import type { Foundation } from '../foundation.js';
 import { evidenceWords, provesUse, type WorkedRun } from '../people/evidence.js';
 import type { PeopleService } from '../people/service.js';
+import type { PolicyService } from '../policy/service.js';
 import type { ProceduresService } from '../procedures/service.js';
 import type { QueueService } from '../queue/service.js';
 import { lapsesOf, type QueuedJob } from './lapses.js';
@@ -12,6 +13,7 @@ import { weldsOfStep } from './touched-service.js';
 
 interface Others {
   readonly people: Pick<PeopleService, 'certificates' | 'workedRuns'>;
+  readonly policy: Pick<PolicyService, 'table'>;
   readonly procedures: Pick<ProceduresService, 'approvedByNumbers'>;
   readonly queue: Pick<QueueService, 'certificateFacts'>;
 }
@@ -31,18 +33,19 @@ export function lapsesService({ database, clock, timeZone }: Foundation, others:
     async lapses(): Promise<LookAhead> {
       const day = shopDay(clock.now(), timeZone);
       const store = qualificationReader(database.reader);
-      const [steps, instruments, facts, { certificates }] = await Promise.all([
+      const [steps, instruments, facts, { certificates }, policy] = await Promise.all([
         store.queuedSteps(),
         store.instruments(),
         others.queue.certificateFacts(),
         others.people.certificates(),
+        others.policy.table(),
       ]);
       const jobs = await queuedJobs(steps);
       const active = new Set(facts.map(({ id }) => id));
       const due = certificates.filter((each) => active.has(each.id) && isDue(each, day));
       return {
         day,
-        ...lapsesOf({ day, certificates: facts, instruments, jobs }),
+        ...lapsesOf({ day, certificates: facts, instruments, jobs, policy }),
         confirmations: await proposals(due, day),
       };
     },

@@ -1,4 +1,4 @@
-import { lookAhead } from '@tackboard/calc';
+import { lookAhead, type PolicyTable } from '@tackboard/calc';
 import type { Lapse, Weld } from '@tackboard/contract';
 import { certificateDates } from '../people/certificate-dates.js';
 import type { CertificateFacts } from '../queue/facts.js';
@@ -29,6 +29,7 @@ interface Facts {
   readonly certificates: readonly CertificateFacts[];
   readonly instruments: readonly InstrumentFacts[];
   readonly jobs: readonly QueuedJob[];
+  readonly policy: PolicyTable;
 }
 
 interface Item {
@@ -114,11 +115,11 @@ function instrumentItem({ id, code, kind, dueOn }: InstrumentFacts): Item {
 }
 
 /** Of each list any one will do; a list that is empty today rests on nothing that could lapse. */
-function needsOf(job: QueuedJob, { day, certificates, instruments }: Facts): string[][] {
+function needsOf(job: QueuedJob, { day, certificates, instruments, policy }: Facts): string[][] {
   const welds = job.welds.length === 0 ? [null] : job.welds;
   const people = welds.map((weld) =>
     certificates
-      .filter((certificate) => holdsButForDates(certificate, weld, { job, day }))
+      .filter((certificate) => holdsButForDates(certificate, weld, { job, day, policy }))
       .map(({ id }) => standing(id)),
   );
   const preheated = job.procedure !== null && job.procedure.preheatMinC !== null;
@@ -131,11 +132,11 @@ function needsOf(job: QueuedJob, { day, certificates, instruments }: Facts): str
 function holdsButForDates(
   certificate: CertificateFacts,
   weld: Weld | null,
-  { job, day }: { job: QueuedJob; day: string },
+  { job, day, policy }: { job: QueuedJob; day: string; policy: PolicyTable },
 ): boolean {
   const { cell, coded, procedure } = job;
   const lines = judgeCertificate(certificate, weld, {
-    ...{ cell, coded, today: day },
+    ...{ cell, coded, policy, today: day },
     code: procedure?.code ?? null,
   });
   return lines.every(

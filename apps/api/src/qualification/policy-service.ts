@@ -1,10 +1,8 @@
-import { fitPolicy, personPolicy } from '@tackboard/calc';
 import type { qualification, ReplyOf } from '@tackboard/contract';
 import { Temporal } from 'temporal-polyfill';
 import { shopDay } from '../clock.js';
 import type { Foundation } from '../foundation.js';
-import { fitVariables, fitVariableWord } from '../queue/fit-words.js';
-import { personVariables, personVariableWord } from '../queue/person-words.js';
+import type { PolicyService } from '../policy/service.js';
 import { qualificationReader } from './store.js';
 
 type Policy = ReplyOf<(typeof qualification)['policy']>;
@@ -12,8 +10,12 @@ type Policy = ReplyOf<(typeof qualification)['policy']>;
 const monthDays = 30;
 
 /** The table by which answers stop or pass, and what was let through this week. */
-export function policyService({ database, clock, timeZone }: Foundation) {
+export function policyService(
+  { database, clock, timeZone }: Foundation,
+  { policy }: { readonly policy: PolicyService },
+) {
   return {
+    setPolicy: policy.change,
     async policy(): Promise<Policy> {
       const now = clock.now();
       const monday = mondayOf(shopDay(now, timeZone));
@@ -27,7 +29,7 @@ export function policyService({ database, clock, timeZone }: Foundation) {
       const inMonth = signed.filter(({ signedAt }) => signedAt.getTime() >= monthAgo);
       const ofWeek = signed.filter(({ signedAt }) => signedAt.getTime() >= from);
       return {
-        lines: policyLines(),
+        lines: await policy.lines(),
         from: monday.toString(),
         overrides: ofWeek.map(({ id, jobId, job, rule, reason, ...each }) => ({
           ...{ id, jobId, jobNumber: job.number, rule, reason },
@@ -40,24 +42,6 @@ export function policyService({ database, clock, timeZone }: Foundation) {
       };
     },
   };
-}
-
-function policyLines(): Policy['lines'] {
-  const procedure = fitVariables.map((variable) => ({
-    subject: 'procedure' as const,
-    variable: fitVariableWord(variable),
-    outside: fitPolicy({ variable, result: 'outside', coded: false }),
-    outsideCoded: fitPolicy({ variable, result: 'outside', coded: true }),
-    cannotSay: fitPolicy({ variable, result: 'cannotSay', coded: false }),
-  }));
-  const person = personVariables.map((variable) => ({
-    subject: 'person' as const,
-    variable: personVariableWord(variable),
-    outside: personPolicy({ variable, result: 'outside', coded: false }),
-    outsideCoded: personPolicy({ variable, result: 'outside', coded: true }),
-    cannotSay: personPolicy({ variable, result: 'cannotSay', coded: false }),
-  }));
-  return [...procedure, ...person];
 }
 
 function mondayOf(day: string): Temporal.PlainDate {

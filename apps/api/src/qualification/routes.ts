@@ -16,4 +16,7 @@ export function qualificationRoutes(app: FastifyInstance, service: Qualification
   registerRoute(app, testsToMake.find, async ({ query }) => service.testsToMake(query));
   registerRoute(app, qualification.lapses, async () => service.lapses());
   registerRoute(app, qualification.policy, async () => service.policy());
+  registerRoute(app, qualification.setPolicy, async ({ actor, params, body }) =>
+    service.setPolicy(actor, params, body),
+  );
 }

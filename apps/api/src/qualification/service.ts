@@ -6,6 +6,7 @@ import type {
 } from '@tackboard/contract';
 import type { Foundation } from '../foundation.js';
 import type { PeopleService } from '../people/service.js';
+import type { PolicyService } from '../policy/service.js';
 import type { ProceduresService } from '../procedures/service.js';
 import type { QueueService } from '../queue/service.js';
 import { notFound } from '../refusal.js';
@@ -26,6 +27,7 @@ export function createQualificationService(
   foundation: Foundation,
   others: {
     readonly people: PeopleService;
+    readonly policy: PolicyService;
     readonly procedures: ProceduresService;
     readonly queue: QueueService;
   },
@@ -35,7 +37,7 @@ export function createQualificationService(
     ...touchedService(foundation, others),
     ...finderService(foundation, others),
     ...lapsesService(foundation, others),
-    ...policyService(foundation),
+    ...policyService(foundation, others),
     ...testsService(foundation, others),
   };
 }

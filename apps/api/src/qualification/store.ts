@@ -167,6 +167,7 @@ function weldReader(db: Db) {
   };
 }
 
+export type WeldToHold = Awaited<ReturnType<ReturnType<typeof weldReader>['weldsToHold']>>[number];
 export type QueuedStep = Awaited<
   ReturnType<ReturnType<typeof qualificationReader>['queuedSteps']>
 >[number];

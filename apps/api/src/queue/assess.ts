@@ -1,6 +1,7 @@
 import type { CellView, ReadyLine, SetUpCard } from '@tackboard/contract';
 import type { Foundation } from '../foundation.js';
 import { shopDay } from '../clock.js';
+import type { PolicyService } from '../policy/service.js';
 import { cardOf } from './card.js';
 import type { LoadFacts, PersonFacts, StepFacts } from './facts.js';
 import { factsReader } from './facts-store.js';
@@ -21,13 +22,16 @@ export interface NextStep {
 const readAtOnce = 10;
 
 /** Reads and judges queued steps; used for the cell screen and for the pull alike. */
-export function createAssessment({ database, clock, timeZone }: Foundation) {
+export function createAssessment(
+  { database, clock, timeZone }: Foundation,
+  policy: Pick<PolicyService, 'table'>,
+) {
   const read = factsReader(database.reader);
   const today = () => shopDay(clock.now(), timeZone);
 
   async function dayOf(person: PersonFacts | null) {
     const asking = person && { person, certificates: await read.certificates() };
-    return { now: clock.now(), today: today(), asking };
+    return { now: clock.now(), today: today(), asking, policy: await policy.table() };
   }
 
   async function assess(
@@ -48,7 +52,7 @@ export function createAssessment({ database, clock, timeZone }: Foundation) {
       const [facts] = await read.facts([jobStepId]);
       if (facts === undefined) return null;
       const others = facts.loads.filter(({ kind }) => kind !== load.kind);
-      const at = { now: clock.now(), today: today(), asking: null };
+      const at = await dayOf(null);
       const { lines } = readinessOf({ ...facts, loads: [load, ...others] }, at);
       const rules = [`${load.kind}Loaded`, `${load.kind}Certificate`];
       return lines.find((line) => rules.includes(line.rule) && stops(line)) ?? null;

@@ -6,6 +6,7 @@ import {
   worstResult,
   type FitLine as Judged,
   type FitVariable,
+  type PolicyTable,
   type SettingFacts,
   type Strength,
 } from '@tackboard/calc';
@@ -36,6 +37,7 @@ export interface FitFacts extends Pick<StepFacts, 'wps' | 'welds'> {
   readonly record: Pick<StepFacts['record'], 'coded' | 'wpsNumber'>;
   readonly cell: Pick<StepFacts['cell'], 'mechanisation'>;
   readonly setUp: DialledSetUp | null;
+  readonly policy: PolicyTable;
 }
 
 interface JudgedWeld {
@@ -91,11 +93,11 @@ function answerOf({ wps, record, welds: list }: FitFacts, welds: readonly Judged
  * The shop's policy, told only where nothing can be outside: before a set-up is kept, and where the procedure
  * states no range for a value that the process does not dial.
  */
-function strengthOf(line: Judged, { record, setUp }: FitFacts): Strength {
+function strengthOf(line: Judged, { record, setUp, policy }: FitFacts): Strength {
   const { variable, result } = line;
   const silent = line.reason === 'rangeMissing' && line.given === null;
   if (result === 'cannotSay' && dialled.has(variable) && (setUp === null || silent)) return 'tell';
-  return fitPolicy({ variable, result, coded: record.coded });
+  return fitPolicy({ variable, result, coded: record.coded, table: policy });
 }
 
 /** A weld as the rules of fit see it; a leg counts as the throat that it makes. */

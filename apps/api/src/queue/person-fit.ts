@@ -6,6 +6,7 @@ import {
   type PersonFacts as CalcFacts,
   type PersonLine,
   type PersonVariable,
+  type PolicyTable,
   type PersonWeld,
   type Strength,
 } from '@tackboard/calc';
@@ -26,6 +27,7 @@ export interface PersonQuestion {
   readonly code?: string | null;
   readonly coded: boolean;
   readonly today: string;
+  readonly policy: PolicyTable;
 }
 
 export interface JudgedLine {
@@ -68,13 +70,16 @@ export function judgeCertificate(
   } satisfies CalcFacts);
   return answer.lines
     .filter(({ variable }) => weld !== null || aboutNoWeld.has(variable))
-    .map((line) => ({ line, strength: strengthOf(line, question.coded) }));
+    .map((line) => ({ line, strength: strengthOf(line, question) }));
 }
 
-function strengthOf({ variable, result, reason }: PersonLine, coded: boolean): Strength {
+function strengthOf(
+  { variable, result, reason }: PersonLine,
+  { coded, policy: table }: PersonQuestion,
+): Strength {
   const silentList = reason === 'valueMissing' && notAsked.has(variable);
   const noEndPrinted = variable === 'validity' && reason === 'rangeMissing';
-  return silentList || noEndPrinted ? 'tell' : personPolicy({ variable, result, coded });
+  return silentList || noEndPrinted ? 'tell' : personPolicy({ variable, result, coded, table });
 }
 
 function printedOf(certificate: CertificateFacts, { cell }: PersonQuestion): PersonCertificate {

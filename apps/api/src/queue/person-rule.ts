@@ -1,4 +1,4 @@
-import type { PersonVariable } from '@tackboard/calc';
+import { personPolicy, type PersonVariable } from '@tackboard/calc';
 import type { ReadyLine } from '@tackboard/contract';
 import type { CertificateFacts, PersonFacts } from './facts.js';
 import { lapseWords } from './lapse-words.js';
@@ -83,7 +83,9 @@ interface Standing {
 function standingOf(question: Question, personId: string): Standing {
   const own = question.certificates.filter((each) => each.personId === personId);
   const missing = missingWords(question, own);
-  const strength = question.coded ? 'refuse' : 'gate';
+  const { coded, policy: table } = question;
+  const does = personPolicy({ variable: 'certificate', result: 'outside', coded, table });
+  const strength = does === 'refuse' ? 'refuse' : 'gate';
   if (missing !== null) return { obstacle: { strength, words: missing }, untold: [] };
   const welds = question.welds.length === 0 ? [null] : question.welds;
   const untold = new Set<PersonVariable>();

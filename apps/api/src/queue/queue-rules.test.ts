@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { FitLine } from '@tackboard/calc';
+import { startingPolicy, type FitLine } from '@tackboard/calc';
 import type { CertificateFacts } from './facts.js';
 import { fitWords } from './fit-words.js';
 import { lapseWords } from './lapse-words.js';
@@ -50,6 +50,7 @@ describe('person rule', () => {
   };
   const facts: PersonRuleFacts = {
     ...{ person, certificates: [own], coded: false, welds: [weld], today },
+    policy: startingPolicy,
     cell: { id: 'm1', code: 'M1', kind: 'booth' },
   };
   const line = (change: Partial<PersonRuleFacts>) => personLine({ ...facts, ...change });

@@ -1,3 +1,4 @@
+import type { PolicyTable } from '@tackboard/calc';
 import type { ReadyLine } from '@tackboard/contract';
 import { clearanceOf } from './clearance.js';
 import { fitOf, type StepFit } from './fit.js';
@@ -26,9 +27,9 @@ export interface Readiness {
 /** May this step be started now? Every rule in words, with what it does and who let it pass. */
 export function readinessOf(
   facts: StepFacts,
-  at: { now: Date; today: string; asking: Asking | null },
+  at: { now: Date; today: string; asking: Asking | null; policy: PolicyTable },
 ): Readiness {
-  const fit = fitOf(facts);
+  const fit = fitOf({ ...facts, policy: at.policy });
   const figures = figuresOf(facts);
   const lines = [
     ...revisionLines(facts),
@@ -238,9 +239,9 @@ function runLines({ cell, record, settingsOutside, toolPointOpen }: StepFacts): 
 
 function personLines(
   { cell, record, welds, wps }: StepFacts,
-  { today, asking }: { today: string; asking: Asking | null },
+  { today, asking, policy }: { today: string; asking: Asking | null; policy: PolicyTable },
 ): Line[] {
   if (asking === null) return [];
   const code = wps?.code ?? null;
-  return [personLine({ ...asking, cell, code, coded: record.coded, welds, today })];
+  return [personLine({ ...asking, cell, code, coded: record.coded, welds, today, policy })];
 }

@@ -3,6 +3,7 @@ import type { Actor } from '../actor.js';
 import type { Unit } from '../db/unit-of-work.js';
 import type { Foundation } from '../foundation.js';
 import { shopDay } from '../clock.js';
+import type { PolicyService } from '../policy/service.js';
 import { notFound } from '../refusal.js';
 import { createAssessment } from './assess.js';
 import { createChanges } from './changes.js';
@@ -14,10 +15,13 @@ import { reader, writer } from './store.js';
 export type QueueService = ReturnType<typeof createQueueService>;
 
 /** The run queues: what waits where, what is next at a cell and why. */
-export function createQueueService(foundation: Foundation) {
+export function createQueueService(
+  foundation: Foundation,
+  { policy }: { readonly policy: PolicyService },
+) {
   const { database, shared, clock, timeZone } = foundation;
   const read = reader(database.reader);
-  const assessment = createAssessment(foundation);
+  const assessment = createAssessment(foundation, policy);
   const changes = createChanges(foundation);
 
   async function readBoard(): Promise<Board> {

@@ -1,4 +1,10 @@
-import { fitPolicy, judgeReadings, type FitAnswer, type FitResult } from '@tackboard/calc';
+import {
+  fitPolicy,
+  judgeReadings,
+  type FitAnswer,
+  type FitResult,
+  type PolicyTable,
+} from '@tackboard/calc';
 import type { FitLine, ReadingInput, WpsRanges } from '@tackboard/contract';
 import { fitWords, numberWords } from '../queue/fit-words.js';
 
@@ -20,8 +26,9 @@ export function answerReading(facts: {
   wps: { label: string; ranges: WpsRanges } | null;
   process: string | null;
   coded: boolean;
+  policy: PolicyTable;
 }): ReadingAnswer {
-  const { readings, wps, process, coded } = facts;
+  const { readings, wps, process, coded, policy: table } = facts;
   const questions = questionsOf(readings, wps?.ranges ?? null);
   if (wps === null) {
     const words = ['No procedure is named for this run: it cannot be said whether this fits.'];
@@ -37,7 +44,7 @@ export function answerReading(facts: {
     lines: answer.lines.map((line) => ({
       ...line,
       allowed: line.allowed && [...line.allowed],
-      strength: fitPolicy({ variable: line.variable, result: line.result, coded }),
+      strength: fitPolicy({ variable: line.variable, result: line.result, coded, table }),
     })),
     words: [...answerWords(answer, wps.label), ...questions],
   };

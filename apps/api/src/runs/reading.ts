@@ -1,8 +1,10 @@
 import { WpsRanges, type ReadingInput, type ReplyOf, type runs } from '@tackboard/contract';
+import type { PolicyTable } from '@tackboard/calc';
 import type { Actor } from '../actor.js';
 import { shopDay } from '../clock.js';
 import type { Foundation } from '../foundation.js';
 import { dayWords } from '../orders/day-words.js';
+import type { PolicyService } from '../policy/service.js';
 import { notFound, refuseField } from '../refusal.js';
 import { mustHold } from './holder.js';
 import { momentOf } from './moments.js';
@@ -13,7 +15,10 @@ import { runsWriter } from './write-store.js';
 type Writer = ReturnType<typeof runsWriter>;
 
 /** Records measured values as typed and answers them against the procedure of the run. */
-export function createRead({ uow, newId, timeZone }: Foundation) {
+export function createRead(
+  { uow, newId, timeZone }: Foundation,
+  policy: Pick<PolicyService, 'table'>,
+) {
   return async function read(
     actor: Actor,
     runId: string,
@@ -24,7 +29,7 @@ export function createRead({ uow, newId, timeZone }: Foundation) {
       const run = await store.run(runId);
       if (run === null) throw notFound('run', runId, 'params.runId');
       const person = mustHold(actor, run, timeZone);
-      const answer = await answerOf(store, run, input);
+      const answer = await answerOf(store, run, { input, policy: await policy.table(unit.tx) });
       const overdue = await overdueWords(store, input.instrument, shopDay(unit.now, timeZone));
       const { at: happenedAt, clockAheadS } = momentOf({
         happenedAt: saidAt,
@@ -65,7 +70,7 @@ export function createRead({ uow, newId, timeZone }: Foundation) {
 async function answerOf(
   store: Writer,
   run: RunRecord,
-  input: Omit<ReadingInput, 'happenedAt'>,
+  { input, policy }: { input: Omit<ReadingInput, 'happenedAt'>; policy: PolicyTable },
 ): Promise<ReadingAnswer> {
   const welds = await store.welds(run.revisionId, run.stepNumber);
   const weld = welds.find(({ number }) => number === input.weldNumber);
@@ -86,6 +91,7 @@ async function answerOf(
       ranges === null ? null : { label: run.view.wpsLabel ?? '', ranges: WpsRanges.parse(ranges) },
     process: (weld ?? welds[0])?.process ?? null,
     coded: run.coded,
+    policy,
   });
 }
 

@@ -1,6 +1,7 @@
 import type { Run } from '@tackboard/contract';
 import type { Foundation } from '../foundation.js';
 import type { PartsService } from '../parts/service.js';
+import type { PolicyService } from '../policy/service.js';
 import type { QueueService } from '../queue/service.js';
 import { notFound } from '../refusal.js';
 import { createCloseOut } from './close-out.js';
@@ -21,8 +22,13 @@ export type RunsService = ReturnType<typeof createRunsService>;
 /** Work at the cells: from the pull to the put-down. */
 export function createRunsService(
   foundation: Foundation,
-  { parts, queue }: { readonly parts: PartsService; readonly queue: QueueService },
+  others: {
+    readonly parts: PartsService;
+    readonly policy: PolicyService;
+    readonly queue: QueueService;
+  },
 ) {
+  const { parts, policy, queue } = others;
   const read = runsReader(foundation.database.reader);
   return {
     async run(runId: string): Promise<Run> {
@@ -38,7 +44,7 @@ export function createRunsService(
     pull: createPull(foundation, queue),
     count: createCount(foundation),
     ...createStandstill(foundation),
-    read: createRead(foundation),
+    read: createRead(foundation, policy),
     note: createNote(foundation),
     handOver: createHandOver(foundation, queue),
     putDown: createPutDown(foundation, parts),

@@ -1,6 +1,15 @@
 import { expect, it } from 'vitest';
 import type { FitLine, FitResult, FitVariable } from './answer.js';
-import { fitPolicy, strength, strongest, type Strength } from './policy.js';
+import {
+  fitPolicy,
+  laxAnswers,
+  personPolicy,
+  policyFloor,
+  startingPolicy,
+  strength,
+  strongest,
+  type Strength,
+} from './policy.js';
 
 /** The shop's own rules: variable, result, on an uncoded part, on a coded part. */
 const cases: [FitVariable, FitResult, Strength, Strength][] = [
@@ -45,4 +54,37 @@ it('independent: takes the strongest line of an answer', () => {
 it('independent: does not pass when nothing was checked', () => {
   expect(strongest([])).toBe('gate');
   expect(strongest(['pass', 'pass'])).toBe('pass');
+});
+
+it('independent: does what the row of the shop says', () => {
+  const row = { outside: 'refuse', outsideCoded: 'refuse', cannotSay: 'refuse' } as const;
+  const table = {
+    procedure: { ...startingPolicy.procedure, travel: row },
+    person: { ...startingPolicy.person, runs: row },
+  };
+  expect(fitPolicy({ variable: 'travel', result: 'outside', coded: false, table })).toBe('refuse');
+  expect(fitPolicy({ variable: 'travel', result: 'inside', coded: true, table })).toBe('pass');
+  expect(fitPolicy({ variable: 'voltage', result: 'outside', coded: false, table })).toBe('gate');
+  expect(personPolicy({ variable: 'runs', result: 'cannotSay', coded: false, table })).toBe(
+    'refuse',
+  );
+});
+
+it('independent: starts above the floor everywhere, and names what falls below it', () => {
+  const { procedure, person } = startingPolicy;
+  for (const variable of Object.keys(procedure) as (keyof typeof procedure)[])
+    expect(
+      laxAnswers(procedure[variable], policyFloor({ subject: 'procedure', variable })),
+    ).toEqual([]);
+  for (const variable of Object.keys(person) as (keyof typeof person)[])
+    expect(laxAnswers(person[variable], policyFloor({ subject: 'person', variable }))).toEqual([]);
+
+  const lax = { outside: 'tell', outsideCoded: 'gate', cannotSay: 'pass' } as const;
+  const floorOf = (variable: FitVariable) => policyFloor({ subject: 'procedure', variable });
+  expect(laxAnswers(lax, floorOf('travel'))).toEqual(['outside', 'cannotSay']);
+  expect(laxAnswers(lax, floorOf('preheat'))).toEqual(['outside', 'outsideCoded', 'cannotSay']);
+  const standing = policyFloor({ subject: 'person', variable: 'confirmation' });
+  expect(laxAnswers({ ...lax, outside: 'gate', cannotSay: 'gate' }, standing)).toEqual([
+    'outsideCoded',
+  ]);
 });
