@@ -4,6 +4,7 @@ import path from 'node:path';
 import { measureShop } from './measure-shop.js';
 import { inWords, reportOf } from './report.js';
 import { oneYear, threeYears } from './shop/size.js';
+import { testsToMakeS } from './tests-to-make.js';
 import { findProceduresS, weldFitUs, wholeWeldUs } from './weld-fit.js';
 
 /**
@@ -24,6 +25,7 @@ export async function bench(root: string, { json }: { readonly json: boolean }):
       weldFitUs: weldFitUs(),
       wholeWeldUs: wholeWeldUs(),
       findProceduresS: findProceduresS(),
+      testsToMake: await testsToMakeS(),
       machine: { node: process.version, cpus: cpus().length, cpu: cpus()[0]?.model ?? 'unknown' },
       tookS: Math.round((performance.now() - startedAt) / 1000),
     });

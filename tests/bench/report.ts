@@ -1,5 +1,6 @@
 import type { Compared, MeasuredShop } from './measure-shop.js';
 import { found } from './weld-fit.js';
+import { openWelds, type TestsFigure } from './tests-to-make.js';
 import { operations, type OperationName } from './operations.js';
 
 export interface Report {
@@ -14,12 +15,14 @@ export interface Report {
   readonly wholeWeldUs: number;
   /** Every weld of a large shop against every procedure, on one core. */
   readonly findProceduresS: number;
+  readonly testsToMake: TestsFigure;
 }
 
 const names = Object.keys(operations) as OperationName[];
 const targetMb = 300;
 const targetWeldUs = 20;
 const targetFindS = 2;
+const targetTestsS = 5;
 
 export function reportOf(
   shops: Report['shops'],
@@ -63,9 +66,15 @@ export function inWords(report: Report): string {
     `one weld against its procedure: ${report.weldFitUs} µs; from its geometry to its fit: ${report.wholeWeldUs} µs ` +
       `(target below ${targetWeldUs} µs)`,
     `${found.welds} welds against ${found.procedures} procedures: ${report.findProceduresS} s (target below ${targetFindS} s)`,
+    testsWords(report.testsToMake),
     `${machine.cpus} x ${machine.cpu}, Node ${machine.node}; took ${report.tookS} s`,
     '',
   ].join('\n');
+}
+
+function testsWords({ seconds, tests, atLeast, proven }: TestsFigure): string {
+  const sure = proven ? 'proven' : `at least ${atLeast}`;
+  return `fewest tests for ${openWelds} open welds: ${tests} (${sure}) in ${seconds} s (target below ${targetTestsS} s, or the best found)`;
 }
 
 function cells({ api, raw, ratio, target }: Compared): string[] {

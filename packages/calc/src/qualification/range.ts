@@ -82,8 +82,10 @@ type Listed<V extends string> = {
   allowed: readonly string[];
 };
 
+const space = /\s/;
+
 function plain(text: string): string {
-  return text.trim().replace(/\s+/g, ' ').toUpperCase();
+  return (space.test(text) ? text.trim().replace(/\s+/g, ' ') : text).toUpperCase();
 }
 
 function listLine<V extends string>(

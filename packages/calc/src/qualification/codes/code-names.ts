@@ -31,6 +31,22 @@ const patterns: readonly (readonly [RegExp, CodeId])[] = [
   [/\bAWS D1 1(?!\d)/, 'AWS D1.1'],
 ];
 
+/** A shop names a few codes, and each of them in every check. */
+const mostNames = 500;
+
+function remembered<T>(find: (text: string) => T): (text: string | null) => T | null {
+  const known = new Map<string, T>();
+  return (text) => {
+    if (text === null) return null;
+    const found = known.get(text);
+    if (found !== undefined) return found;
+    const value = find(text);
+    if (known.size >= mostNames) known.clear();
+    known.set(text, value);
+    return value;
+  };
+}
+
 function plainCode(text: string): string {
   return text
     .toUpperCase()
@@ -41,11 +57,10 @@ function plainCode(text: string): string {
 }
 
 /** The code that a text names ("EN ISO 9606-1:2017", "ASME BPVC.IX"), or null when it names none that is known. */
-export function codeIdOf(text: string | null): CodeId | null {
-  if (text === null) return null;
+export const codeIdOf = remembered((text: string): CodeId | null => {
   const plain = plainCode(text);
   return patterns.find(([pattern]) => pattern.test(plain))?.[1] ?? null;
-}
+});
 
 /** The family of a code; ranges stay within it. */
 export function familyOf(code: CodeId): CodeFamily {
@@ -53,8 +68,7 @@ export function familyOf(code: CodeId): CodeFamily {
 }
 
 /** The family that a job is welded under, from the code named on it: "ISO", "EN 1090-2", "AWS D1.1:2020". */
-export function familyNamed(text: string | null): CodeFamily | null {
-  if (text === null) return null;
+export const familyNamed = remembered((text: string): CodeFamily | null => {
   const code = codeIdOf(text);
   if (code !== null) return families[code];
   return /^(EN|ISO|EN ISO|ISO EN|(EN )?(ISO )?(1090|3834)-\d|ISO EN 1090-\d|EN 13445(-\d)?)\b/.test(
@@ -62,7 +76,7 @@ export function familyNamed(text: string | null): CodeFamily | null {
   )
     ? 'ISO'
     : null;
-}
+});
 
 /** Editions that are one text under two years: EN ISO 9606-1:2017 is ISO 9606-1:2012 with its corrections. */
 const sameText: Partial<Record<CodeId, Readonly<Record<string, string>>>> = {

@@ -95,10 +95,16 @@ function read<T extends TestRecord>(rule: RangeRule<T>, rules: CodeRules<T>, tes
   return { ...origin, answer: 'any' };
 }
 
-/** `impactRequired` as a person reads it: impact required. */
+const wordsByKey = new Map<string, string>();
+
+/** `impactRequired` as a person reads it: impact required. A shop's tests lack the same few inputs over and over. */
 function inputWords(key: string): string {
+  const known = wordsByKey.get(key);
+  if (known !== undefined) return known;
   const plain = key.replace(/(KjMm|MmMin|MMin|LMin|MPa|Mm|Pct|Deg|[ACV])$/, '');
-  return plain.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`).trim();
+  const words = plain.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`).trim();
+  wordsByKey.set(key, words);
+  return words;
 }
 
 function firstPerVariable<T>(rules: CodeRules<T>, test: T): RangeRule<T>[] {

@@ -11,7 +11,7 @@ import type {
   PersonVariable,
   PersonWeld,
 } from './facts.js';
-import { judges } from './ranges.js';
+import { judges, type Judge, type Judged, type Question } from './ranges.js';
 import { clausesFor } from './variables.js';
 
 const byHand: ReadonlySet<string> = new Set(['manual', 'partlyMechanised']);
@@ -45,6 +45,26 @@ function codeLine(certificate: PersonCertificate, weld: PersonWeld): PersonLine 
     : line('inside', 'listed');
 }
 
+const judged = Object.entries(judges) as [PersonVariable, Judge][];
+
+function rangedLines(
+  question: Question,
+  clauseOf: (variable: PersonVariable) => string | null,
+): PersonLine[] {
+  const lines: PersonLine[] = [];
+  for (const [variable, judge] of judged) {
+    const clause = clauseOf(variable);
+    if (clause !== null) lines.push(withClause(judge(question), clause));
+  }
+  return lines;
+}
+
+/** Written out, as a copy of a spread object takes several times as long. */
+function withClause(line: Judged, clause: string): PersonLine {
+  const { variable, result, given, unit, min, max, allowed, margin, reason } = line;
+  return { variable, result, given, unit, min, max, allowed, margin, reason, clause };
+}
+
 /**
  * One certificate against a weld at a cell on a day: one line per variable of its code. The ranges are those printed
  * on it. Judged for the person alone; the procedure has an answer of its own.
@@ -54,15 +74,8 @@ export function fitCertificate(certificate: PersonCertificate, facts: PersonFact
   const code = codeIdOf(certificate.code);
   const clauses = (code === null ? null : clausesFor(certificate.kind, code)) ?? {};
   const clauseOf = (variable: PersonVariable) => clauses[variable] ?? null;
-  const ranged =
-    code === null
-      ? []
-      : Object.entries(judges)
-          .filter(([variable]) => clauseOf(variable as PersonVariable) !== null)
-          .map(([variable, judge]) => ({
-            ...judge({ certificate, code, weld, cell, day }),
-            clause: clauseOf(variable as PersonVariable),
-          }));
+  const question = code === null ? null : { certificate, code, weld, cell, day };
+  const ranged = question === null ? [] : rangedLines(question, clauseOf);
   const lines = [
     codeLine(certificate, weld),
     mechanisationLine(certificate.kind, cell, clauseOf('mechanisation')),

@@ -22,7 +22,8 @@ export interface Question {
   day: DayText;
 }
 
-type Judged = Omit<PersonLine, 'clause'>;
+export type Judged = Omit<PersonLine, 'clause'>;
+export type Judge = (question: Question) => Judged;
 
 function bare(
   variable: PersonVariable,
@@ -131,7 +132,7 @@ function functionTest({ certificate, day }: Question): Judged {
 }
 
 /** How each variable of a certificate is judged; which of them count is the code's matter. */
-export const judges: Partial<Record<PersonVariable, (question: Question) => Judged>> = {
+export const judges: Partial<Record<PersonVariable, Judge>> = {
   process: ({ certificate, weld }) =>
     judgeListed({ variable: 'process', given: weld.process, allowed: certificate.processes }),
   transfer,

@@ -7,7 +7,7 @@ import type {
   TestToMake,
   WeldInNeed,
 } from './facts.js';
-import { firstMissed, holds, type RangedTest } from './judge.js';
+import { firstMissed, holds, rangedTest } from './judge.js';
 
 interface Asked {
   book: TestBook;
@@ -37,10 +37,6 @@ const kind = ['process', 'mechanisation', 'unit', 'jointType'] as const;
 const size = ['thickness', 'throat'] as const;
 
 type Choice = Partial<TestToMake>;
-
-function rangedTest({ book, conditions }: Asked, piece: TestToMake): RangedTest {
-  return { book, conditions, piece, ranges: book.ranges(piece, conditions) };
-}
 
 function unique<T>(values: readonly T[]): T[] {
   const byText = new Map(values.map((value) => [JSON.stringify(value), value]));

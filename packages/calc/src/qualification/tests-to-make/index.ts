@@ -7,7 +7,6 @@ export {
   type CoverProblem,
   type MergedCover,
 } from './cover.js';
-export { holds } from './judge.js';
 export type {
   NeedVariable,
   TestBook,

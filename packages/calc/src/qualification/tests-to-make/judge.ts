@@ -2,7 +2,7 @@ import {
   coversMaterialPair,
   coversPNumbers,
   judgeSuggested,
-  suggestedFor,
+  type RangeVariable,
   type Suggested,
   type SuggestedRanges,
 } from '../codes/index.js';
@@ -24,7 +24,19 @@ export interface RangedTest {
   book: TestBook;
   conditions: TestConditions;
   piece: TestToMake;
-  ranges: SuggestedRanges;
+  /** Null where the code speaks about the piece; else nothing is held. */
+  cannotSay: SuggestedRanges['cannotSay'];
+  /** The row of a variable; null where the tables on file hold none. */
+  row: (variable: RangeVariable) => Suggested | null;
+}
+
+export function rangedTest(
+  { book, conditions }: Pick<RangedTest, 'book' | 'conditions'>,
+  piece: TestToMake,
+): RangedTest {
+  const { ranges, cannotSay } = book.ranges(piece, conditions);
+  const rows = new Map(ranges.map((each) => [each.variable, each]));
+  return { book, conditions, piece, cannotSay, row: (variable) => rows.get(variable) ?? null };
 }
 
 const plain = (text: string) => text.trim().replace(/\s+/g, ' ').toUpperCase();
@@ -81,9 +93,9 @@ function material({ book, conditions, piece }: RangedTest, weld: WeldInNeed): Fi
   });
 }
 
-function position({ book, piece, ranges }: RangedTest, weld: WeldInNeed): FitResult {
-  const ofFillet = weld.jointType === 'fillet' ? suggestedFor(ranges, 'filletPosition') : null;
-  const suggested = ofFillet ?? suggestedFor(ranges, 'position');
+function position({ book, piece, row }: RangedTest, weld: WeldInNeed): FitResult {
+  const ofFillet = weld.jointType === 'fillet' ? row('filletPosition') : null;
+  const suggested = ofFillet ?? row('position');
   if (book.code.startsWith('ISO') || suggested?.answer !== 'list') {
     return orOwn(suggested, weld.position, piece.position);
   }
@@ -92,13 +104,13 @@ function position({ book, piece, ranges }: RangedTest, weld: WeldInNeed): FitRes
   return isListed ? 'inside' : judgeSuggested(suggested, letter === 'O' ? 'OH' : letter);
 }
 
-function thickness({ book, piece, ranges }: RangedTest, weld: WeldInNeed): FitResult {
+function thickness({ book, piece, row }: RangedTest, weld: WeldInNeed): FitResult {
   if (book.for === 'people' && book.code === 'ASME IX' && weld.jointType === 'fillet') {
     return 'inside';
   }
   const byDeposit =
     book.for === 'people' && book.code !== 'AWS D1.1' && weld.jointType !== 'fillet';
-  const suggested = suggestedFor(ranges, byDeposit ? 'depositedThickness' : 'thickness');
+  const suggested = row(byDeposit ? 'depositedThickness' : 'thickness');
   const values = byDeposit
     ? [weld.depositedMm]
     : weld.parts.map(({ thicknessMm }): number | null => thicknessMm);
@@ -106,24 +118,20 @@ function thickness({ book, piece, ranges }: RangedTest, weld: WeldInNeed): FitRe
 }
 
 const judges: Readonly<Record<NeedVariable, (test: RangedTest, weld: WeldInNeed) => FitResult>> = {
-  process: ({ piece, ranges }, weld) =>
-    orOwn(suggestedFor(ranges, 'process'), weld.process, piece.process),
-  mechanisation: ({ piece, ranges }, weld) =>
-    orOwn(suggestedFor(ranges, 'mechanisation'), weld.mechanisation, piece.mechanisation),
-  unit: ({ ranges }, weld) => {
-    const results = weld.units.map((unit) => judgeSuggested(suggestedFor(ranges, 'unit'), unit));
+  process: ({ piece, row }, weld) => orOwn(row('process'), weld.process, piece.process),
+  mechanisation: ({ piece, row }, weld) =>
+    orOwn(row('mechanisation'), weld.mechanisation, piece.mechanisation),
+  unit: ({ row }, weld) => {
+    const results = weld.units.map((unit) => judgeSuggested(row('unit'), unit));
     if (results.includes('inside')) return 'inside';
     return results.length === 0 ? 'cannotSay' : worstResult(results);
   },
-  jointType: ({ piece, ranges }, weld) =>
-    orOwn(suggestedFor(ranges, 'jointType'), weld.jointType, piece.jointType),
+  jointType: ({ piece, row }, weld) => orOwn(row('jointType'), weld.jointType, piece.jointType),
   position,
   materialGroup: material,
   thickness,
-  throat: ({ piece, ranges }, weld) =>
-    weld.jointType === 'fillet'
-      ? orOwn(suggestedFor(ranges, 'throat'), weld.throatMm, piece.throatMm)
-      : 'inside',
+  throat: ({ piece, row }, weld) =>
+    weld.jointType === 'fillet' ? orOwn(row('throat'), weld.throatMm, piece.throatMm) : 'inside',
 };
 
 /** Does the test piece hold the weld by these variables? Only what is surely inside counts. */
@@ -141,11 +149,11 @@ export function firstMissed(
   weld: WeldInNeed,
   variables: readonly NeedVariable[],
 ): NeedVariable | null {
-  const { book, ranges } = test;
+  const { book, cannotSay } = test;
   if (book.mechanisations !== null && !book.mechanisations.includes(weld.mechanisation)) {
     return 'mechanisation';
   }
   const asked = variables.filter((variable) => book.variables.includes(variable));
-  if (ranges.cannotSay !== null) return asked[0] ?? null;
+  if (cannotSay !== null) return asked[0] ?? null;
   return asked.find((variable) => judges[variable](test, weld) !== 'inside') ?? null;
 }

@@ -4,7 +4,7 @@ import { testBook, testBooks } from './books.js';
 import { candidateTests } from './candidates.js';
 import { greedyCover, heldWeight, mergedCover } from './cover.js';
 import type { NeedVariable, TestBook, TestConditions, TestToMake, WeldInNeed } from './facts.js';
-import { holds } from './judge.js';
+import { holds, rangedTest } from './judge.js';
 
 const freely: TestConditions = { propertiesDemanded: false, runs: 'multi' };
 const unknown: TestConditions = { propertiesDemanded: true, runs: 'unknown' };
@@ -212,8 +212,7 @@ describe('independent: candidates against every pairing of values, each derived 
           const welds = all.slice(0, 2);
           const { tests, notHeld } = candidateTests({ book: of, conditions, welds });
           const heldBy = (piece: TestToMake) => {
-            const ranges = of.ranges(piece, conditions);
-            const test = { book: of, conditions, piece, ranges };
+            const test = rangedTest({ book: of, conditions }, piece);
             return welds.flatMap((each, at) => (holds(test, each, of.variables) ? [at] : []));
           };
           for (const { piece, welds: held } of tests) expect(heldBy(piece)).toEqual(held);
@@ -248,7 +247,7 @@ describe('independent: candidates against every pairing of values, each derived 
 
 const someSets = fc.array(fc.uniqueArray(fc.nat(7), { maxLength: 5 }), { maxLength: 6 });
 
-describe('cover', () => {
+describe('independent: covers against every choice and a count by hand', () => {
   it('takes places together that the same sets hold', () => {
     expect(
       mergedCover({
