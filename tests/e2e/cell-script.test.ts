@@ -6,7 +6,7 @@ import { expect, it } from 'vitest';
 
 const build = fileURLToPath(new URL('../../apps/web/build/', import.meta.url));
 const app = path.join(build, '_app/immutable');
-/** What a tablet fetches over a slow radio before it can be worked with; what a tap opens comes later. */
+/** What a tablet fetches over a slow radio before it can be worked with; what a tap opens and the drawings come later. */
 const limitBytes = 150_000;
 
 /** Scripts that a script asks for as it starts; what it imports by a call is fetched at a tap. */
