@@ -137,6 +137,7 @@ async function makeJob(
   let minute = startMin + setUpMin;
   at(minute);
   await services.runs.read(actor, run.id, readingNear(family, random));
+  await passFirstPiece(shop, actor, run.id);
   const scrap = random.next() < 0.12 ? 1 : 0;
   const stopAfter = random.next() < 0.4 ? random.whole(1, job.quantity - 1) : 0;
   for (let done = 0; done < job.quantity;) {
@@ -165,6 +166,23 @@ async function makeJob(
     happenedAt: null,
   });
   return minute;
+}
+
+/** The first piece as drawn or a little over, as a good one measures. */
+export async function passFirstPiece(
+  { context }: ShopFile,
+  actor: ReturnType<typeof by>,
+  runId: string,
+): Promise<void> {
+  const { quality } = context.services;
+  const task = await quality.firstPieceOfRun(runId);
+  if (task.passed) return;
+  const welds = new Map(task.sizes.toReversed().map((size) => [size.weldNumber, size]));
+  const sizes = [...welds.values()].map(({ weldNumber, measure, lowestMm }) => ({
+    ...{ weldNumber, measure, measuredMm: Math.ceil(lowestMm * 10) / 10 },
+  }));
+  const found = { visual: 'accepted' as const, imperfections: [], note: '' };
+  await quality.checkFirstPiece(actor, runId, { ...found, sizes });
 }
 
 /** A cored-wire or butt job goes to the one at that booth who has the certificate for it. */

@@ -1,5 +1,5 @@
 import { demoLoads } from './shop/consumables.js';
-import { loadFor, takeOrder, type Story } from './story.js';
+import { loadFor, passFirstPiece, takeOrder, type Story } from './story.js';
 import { by, got, type FiledPart, type ShopFile } from './shop-file.js';
 
 interface Waiting {
@@ -78,6 +78,8 @@ export async function workInHand(story: Story): Promise<void> {
     const { run } = await services.runs.pull(by(shop, person), got(shop.cells, cell).id, {
       jobStepId: step.id,
     });
+    shop.clock.set(shop.days.at(shop.days.today, nowMin - 50));
+    await passFirstPiece(shop, by(shop, person), run.id);
     shop.clock.set(shop.days.at(shop.days.today, nowMin - 5));
     await services.runs.count(by(shop, person), run.id, {
       good: done,

@@ -12,7 +12,7 @@ let wpsId: string;
 beforeAll(async () => {
   shop = await startTestShop();
   floor = await openQualityFloor(shop);
-  const { wpss } = (await floor.qa.get('/api/wps')).body;
+  const { wpss } = (await floor.qa.get('/api/wpss')).body;
   wpsId = wpss[0].id;
 });
 afterAll(async () => shop.close());

@@ -77,7 +77,38 @@ const states: readonly { readonly name: string; readonly reach: () => Promise<vo
       await page.getByRole('button', { name: 'Good +1' }).waitFor();
     },
   },
-  { name: 'readings', reach: async () => press(page, 'Readings') },
+  {
+    name: 'the first piece',
+    async reach() {
+      await press(page, 'Check the first piece');
+      await page.getByRole('heading', { name: /^First piece: / }).waitFor();
+    },
+  },
+  {
+    name: 'the pad for a size',
+    reach: async () =>
+      page
+        .getByRole('button', { name: /^Weld 1, / })
+        .first()
+        .click(),
+  },
+  {
+    name: 'what an NCR is about',
+    async reach() {
+      await press(page, 'Back');
+      await press(page, 'Back');
+      await press(page, 'Raise NCR');
+    },
+  },
+  { name: 'how many parts an NCR is about', reach: async () => press(page, 'Surface pore') },
+  {
+    name: 'readings',
+    async reach() {
+      await press(page, 'Back');
+      await press(page, 'Back');
+      await press(page, 'Readings');
+    },
+  },
   { name: 'the pad for a reading', reach: async () => press(page, 'Current') },
   {
     name: 'stop reasons',

@@ -26,7 +26,7 @@ import {
   withdraw,
   writeProcedure,
 } from './steps/procedures.js';
-import { countOne, enterReadings, signInByPin } from './steps/welder.js';
+import { countOne, enterReadings, passFirstPiece, signInByPin } from './steps/welder.js';
 import { openScreen, startBrowser, tabletSize, type Screen } from './support/browser.js';
 import { button, fill, press, signIn, signOut } from './support/hands.js';
 import { startTool, type Tool } from './support/tool.js';
@@ -168,10 +168,16 @@ describe('the whole path through the screens, as people walk it', () => {
     await manager.page.getByText(`Held by ${welder.code}`).waitFor();
   });
 
-  it('the welder counts, stops with a reason and goes on', async () => {
+  it('the welder counts one part, checks it as the first piece, and signs it', async () => {
     const { page } = tablet;
     await countOne(page, 'Good +1');
     await page.getByText('Saved: 1 good, 0 to rework, 0 scrap in this run').waitFor();
+    await passFirstPiece(page, [1, 2]);
+    expect(await button(page, 'Check the first piece').count()).toBe(0);
+  });
+
+  it('the welder counts on, stops with a reason and goes on', async () => {
+    const { page } = tablet;
     await countOne(page, 'Good +1');
     await page.getByText('Saved: 2 good, 0 to rework, 0 scrap in this run').waitFor();
     await countOne(page, 'Scrap +1');

@@ -79,6 +79,11 @@ const places: readonly Place[] = [
   { name: 'policy', as: 'C01', at: '/policy', shows: /^What stops work/ },
   { name: 'certificate-new', as: 'Q02', at: certificatePage, shows: 'Record a certificate' },
   { name: 'person-seen-by-coordinator', as: 'C01', at: personPage, shows: /W07/ },
+  { name: 'quality', as: 'Q02', at: '/quality', shows: 'Quality' },
+  { name: 'quality-in-office', as: 'S01', at: '/quality', shows: 'Quality' },
+  { name: 'ncr', as: 'C01', at: ncrPage, shows: /^NCR \d+/ },
+  { name: 'ncr-to-inspect', as: 'C01', at: reworkedNcrPage, shows: /^NCR \d+/ },
+  { name: 'containment', as: 'Q02', at: '/quality/containment', shows: 'What shares a cause' },
   { name: 'people', as: 'M01', at: '/people', shows: 'People' },
   { name: 'person', as: 'M01', at: personPage, shows: /W07/ },
   { name: 'cells', as: 'M01', at: '/cells', shows: 'Cells' },
@@ -132,6 +137,8 @@ describe('every state of the tablet at the cell, at both sizes, light and dark',
     await page.getByRole('heading', { name: 'In work here' }).waitFor();
     await look('at-cell-held');
     for (const [act, name] of [
+      ['Check the first piece', 'at-cell-first-piece'],
+      ['Raise NCR', 'at-cell-ncr'],
       ['Readings', 'at-cell-readings'],
       ['Stop', 'at-cell-stop'],
       ['Hand over', 'at-cell-hand-over'],
@@ -266,4 +273,36 @@ async function lastWeek(page: Page): Promise<string> {
   const before = new Date(`${from}T00:00:00Z`);
   before.setUTCDate(before.getUTCDate() - 7);
   return `/week?from=${before.toISOString().slice(0, 10)}`;
+}
+
+interface NcrSeen {
+  readonly id: string;
+  readonly version: number;
+}
+
+/** Two parts of the job in work are porous, found by the coordinator. */
+async function raiseNcr(page: Page): Promise<NcrSeen> {
+  const { lanes } = await ask<{ lanes: { steps: { id: string; state: string }[] }[] }>(
+    page,
+    'GET',
+    '/api/board',
+  );
+  const held = lanes.flatMap(({ steps }) => steps).find(({ state }) => state === 'held');
+  return ask<NcrSeen>(page, 'POST', `/api/job-steps/${held?.id ?? ''}/ncrs`, {
+    ...{ defect: 'surfacePore', quantity: 2, counted: true },
+  });
+}
+
+async function ncrPage(page: Page): Promise<string> {
+  return `/quality/ncrs/${(await raiseNcr(page)).id}`;
+}
+
+async function reworkedNcrPage(page: Page): Promise<string> {
+  const { wpss } = await ask<{ wpss: { id: string }[] }>(page, 'GET', '/api/wpss?state=approved');
+  const { id, version } = await raiseNcr(page);
+  await ask(page, 'POST', `/api/ncrs/${id}/decisions`, {
+    ...{ disposition: 'rework', quantity: 1, wpsId: wpss[0]?.id, expectedVersion: version },
+    reason: 'pores ground out and welded again',
+  });
+  return `/quality/ncrs/${id}`;
 }

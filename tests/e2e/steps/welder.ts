@@ -33,3 +33,16 @@ export async function enterReadings(
   }
   await press(page, 'Save readings');
 }
+
+/** Measures each weld by its leg and signs; what is typed is well over any drawn size. */
+export async function passFirstPiece(page: Page, welds: readonly number[]): Promise<void> {
+  await press(page, 'Check the first piece');
+  await page.getByRole('heading', { name: /^First piece: / }).waitFor();
+  for (const weld of welds) {
+    await press(page, new RegExp(`^Weld ${weld}, z `));
+    await typeOnPad(page, '12');
+    await press(page, 'Back');
+  }
+  await press(page, 'Accepted: sign');
+  await page.getByText('First piece passed. The rest can be made.').waitFor();
+}

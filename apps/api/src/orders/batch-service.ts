@@ -169,6 +169,11 @@ async function queueLike(
   await enqueue(unit, { jobId: batch.jobId, steps });
 }
 
+/** Good, scrap or in quarantine: a part that is made stays in the batch it was made in. */
+function madeIn({ goodCount, scrapCount, quarantinedCount }: JobRecord['steps'][number]): number {
+  return goodCount + scrapCount + quarantinedCount;
+}
+
 /** Parts that are made in a step belong to the batch that they were made in. */
 function refuseSplit(job: JobRecord, quantity: number): void {
   const done = job.steps.find(({ state }) => state === 'done');
@@ -178,7 +183,7 @@ function refuseSplit(job: JobRecord, quantity: number): void {
       `Step ${done.number} of job ${job.number} is done for all ${job.quantity} parts, so the batch goes on whole. Close it short, or take further parts as a new order.`,
     );
   }
-  const made = Math.max(0, ...job.steps.map((step) => step.goodCount + step.scrapCount));
+  const made = Math.max(0, ...job.steps.map(madeIn));
   const most = Math.min(job.quantity - 1, job.quantity - made);
   if (quantity <= most) return;
   throw refuseField(
@@ -211,8 +216,7 @@ function refuseMerge(job: JobRecord, from: JobRecord): void {
     );
   }
   const begun = from.steps.find(
-    ({ state, goodCount, scrapCount }) =>
-      state === 'held' || state === 'done' || goodCount + scrapCount > 0,
+    (step) => step.state === 'held' || step.state === 'done' || madeIn(step) > 0,
   );
   const done = job.steps.find(({ state }) => state === 'done');
   if (begun !== undefined) {

@@ -129,7 +129,7 @@ export function refuseHeld(job: JobRecord, act = 'cancelled'): void {
 
 /** What is made stays counted: a batch can neither shrink below it nor grow past a step that is done. */
 function refuseQuantity(job: JobRecord, quantity: number): void {
-  const goodCount = Math.max(0, ...job.steps.map((step) => step.goodCount));
+  const goodCount = Math.max(0, ...job.steps.map((step) => step.goodCount + step.quarantinedCount));
   if (quantity < goodCount) {
     throw refuseField(
       'NOT_NOW',

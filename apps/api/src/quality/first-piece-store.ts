@@ -1,6 +1,8 @@
 import {
   FirstPieceSize,
   imperfections,
+  jointTypes,
+  qualityLevels,
   type FirstPiece,
   type FirstPieceTask,
   type Weld,
@@ -109,13 +111,15 @@ const pieceIncludes = {
 } as const satisfies Prisma.FirstPieceInclude;
 type PieceRow = Prisma.FirstPieceGetPayload<{ include: typeof pieceIncludes }>;
 
+const OfWeld = z.object({ jointType: z.enum(jointTypes), qualityLevel: z.enum(qualityLevels) });
+
 const Stored = z.object({
   scope: z.enum(['short', 'full']),
   reasons: z.array(z.string()),
   sizes: z.array(FirstPieceSize),
   visual: z.enum(['accepted', 'rejected']),
   imperfections: z.array(z.enum(imperfections)),
-  qualityLevel: z.enum(['B', 'C', 'D']),
+  qualityLevel: z.enum(qualityLevels),
   result: z.enum(['passed', 'failed', 'waitingQa']),
 });
 
@@ -162,7 +166,7 @@ export function firstPieceReader(db: Db) {
         twoPersons: jobStep.job.revision.part.twoPersons,
         endedAt: row.endedAt,
         circumstances: circumstancesOf(row, await wpsLabel(row.wpsId)),
-        welds: welds as unknown as CheckedWeld[],
+        welds: welds.map((weld) => ({ ...weld, ...OfWeld.parse(weld) })),
       };
     },
     /** The newest passed first piece of the same step of the part in another job. */

@@ -1,4 +1,13 @@
-import { CellView, queue, runs, type BodyOf, type Cell, type Run } from '@tackboard/contract';
+import {
+  CellView,
+  quality,
+  queue,
+  runs,
+  type BodyOf,
+  type Cell,
+  type FirstPiece,
+  type Run,
+} from '@tackboard/contract';
 import { untrack } from 'svelte';
 import { Act } from '$lib/api/act.svelte.js';
 import { call } from '$lib/api/call.js';
@@ -26,7 +35,8 @@ const refreshMs = 5 * 60_000;
 
 const watched = [
   ...(['jobStep', 'job', 'run', 'order', 'wps', 'revision', 'setUp', 'fixture', 'lot'] as const),
-  ...(['cell', 'override', 'certificate'] as const),
+  ...(['cell', 'override', 'certificate', 'firstPiece', 'nonconformance'] as const),
+  ...(['inspectionPoint', 'jobHold'] as const),
 ];
 
 /** What a count is asked about before it is kept. */
@@ -69,7 +79,7 @@ export class CellDesk {
   constructor(cell: () => Cell) {
     this.#cell = cell;
     this.#fetched = new Resource(async () => this.#fetchView(), watched);
-    this.#run = new Resource(async () => this.#fetchRun(), ['run']);
+    this.#run = new Resource(async () => this.#fetchRun(), ['run', 'firstPiece', 'nonconformance']);
     this.#past = new Resource(async () => this.#fetchPast(), ['run']);
     this.#follow();
   }
@@ -163,6 +173,34 @@ export class CellDesk {
     );
   }
 
+  /** Only the server says what is to be checked, and only a pass that it has stored lets the batch go on. */
+  async checkFirstPiece(
+    body: Pick<BodyOf<typeof quality.checkFirstPiece>, 'sizes' | 'visual' | 'imperfections'>,
+  ): Promise<FirstPiece['result'] | null> {
+    let result: FirstPiece['result'] | null = null;
+    await this.#direct(async (params, signal) => {
+      const reply = await this.act.send(quality.checkFirstPiece, { params, body, signal });
+      result = reply?.result ?? null;
+      return reply;
+    });
+    return result;
+  }
+
+  /** Answers the number of the NCR. */
+  async raiseNcr(
+    body: Pick<BodyOf<typeof quality.raiseNcr>, 'defect' | 'quantity' | 'counted'>,
+  ): Promise<number | null> {
+    const jobStepId = this.#held?.step.id;
+    if (jobStepId === undefined) return null;
+    let number: number | null = null;
+    await this.#direct(async (_, signal) => {
+      const reply = await this.act.send(quality.raiseNcr, { params: { jobStepId }, body, signal });
+      number = reply?.number ?? null;
+      return reply;
+    });
+    return number;
+  }
+
   async reload(): Promise<void> {
     await this.#fetched.reload();
     await this.#run.reload();
@@ -193,7 +231,7 @@ export class CellDesk {
     return true;
   }
 
-  /** Ends a run: everything that was done in it must have reached the server before. */
+  /** Only the server can say yes to these, and what was done before must have reached it first. */
   async #direct(
     send: (params: { runId: string }, signal: AbortSignal) => Promise<unknown>,
   ): Promise<boolean> {
