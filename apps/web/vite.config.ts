@@ -17,7 +17,7 @@ export default defineConfig({
       outputStructure: 'locale-modules',
       emitReadme: false,
     }),
-    textsOnDemand('./messages'),
+    textsOnDemand(),
     sveltekit(),
   ],
   server: { proxy, fs: { allow: ['../../docs'] } },

@@ -2,27 +2,27 @@ import { readFileSync, readdirSync } from 'node:fs';
 import path from 'node:path';
 
 const base = 'en';
+const kept = ['_index', base];
 const keeper = '$lib/language/language.svelte.ts';
 
-/** The keys that any other language than English has a text for. */
-export function translatedKeys(folder) {
-  const locales = readdirSync(folder).filter((locale) => locale !== base);
-  const keys = locales.flatMap((locale) =>
-    readdirSync(path.join(folder, locale)).flatMap((file) =>
-      Object.keys(JSON.parse(readFileSync(path.join(folder, locale, file), 'utf8'))),
-    ),
-  );
-  return new Set(keys);
+/** The names of the texts that any other language than English has, in the folder of the compiled texts. */
+export function translatedNames(folder) {
+  const names = readdirSync(folder)
+    .filter((file) => !kept.includes(path.basename(file, '.js')))
+    .flatMap((file) => [
+      ...readFileSync(path.join(folder, file), 'utf8').matchAll(/^export const (\w+) =/gm),
+    ]);
+  return new Set(names.map(([, name]) => name));
 }
 
-/** Looks in the language that is loaded, then in English; keys without a translation are English at once. */
-export function dispatcher(code, keys) {
+/** Looks in the language that is loaded, then in English; texts without a translation are English at once. */
+export function dispatcher(code, names) {
   const asked = code
     .replace(/^import \* as __(\w+) from .*\n/gm, (line, locale) => (locale === base ? line : ''))
     .replace(/^\s*(?:const locale = )?experimentalStaticLocale \?\?.*\n/gm, '')
     .replace(/^\s*if \(locale === .*\n/gm, '')
-    .replace(/\breturn __en\.(\w+)\(/g, (text, key) =>
-      keys.has(key) ? `return (__language.texts.${key} ?? __en.${key})(` : text,
+    .replace(/\breturn __en\.(\w+)\(/g, (text, name) =>
+      names.has(name) ? `return (__language.texts.${name} ?? __en.${name})(` : text,
     );
   return `import { language as __language } from '${keeper}'\n${asked}`;
 }
@@ -36,15 +36,15 @@ export function languageAlone(code) {
  * Lets a screen load English and the one language that is chosen. As compiled, every screen would carry the texts
  * of every language.
  */
-export function textsOnDemand(folder) {
-  const keys = translatedKeys(folder);
+export function textsOnDemand() {
   return {
     name: 'texts-on-demand',
     enforce: 'pre',
     transform(code, id) {
-      const [, file] = /\/paraglide\/messages\/(\w+)\.js$/.exec(id) ?? [];
+      const [, folder, file] = /^(.*\/paraglide\/messages)\/(\w+)\.js$/.exec(id) ?? [];
       if (file === undefined || file === base) return null;
-      return { code: file === '_index' ? dispatcher(code, keys) : languageAlone(code), map: null };
+      if (file !== '_index') return { code: languageAlone(code), map: null };
+      return { code: dispatcher(code, translatedNames(folder)), map: null };
     },
   };
 }

@@ -1,5 +1,7 @@
+import { readFileSync, readdirSync } from 'node:fs';
+import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { dispatcher, languageAlone } from '../../../adapter/texts-on-demand.js';
+import { dispatcher, languageAlone, translatedNames } from '../../../adapter/texts-on-demand.js';
 
 /** As the compiler of the texts writes them, shortened by the comments. */
 const compiled = `import { getLocale, experimentalStaticLocale } from "../runtime.js"
@@ -36,5 +38,20 @@ describe('languageAlone', () => {
   it('drops the texts that fall back to English', () => {
     const code = 'export const cell_good = () => `Gut`\nexport { board_late } from "./en.js"\n';
     expect(languageAlone(code)).toBe('export const cell_good = () => `Gut`\n');
+  });
+});
+
+describe('the texts of this app, as compiled', () => {
+  const web = path.resolve(import.meta.dirname, '../../..');
+  const compiled = path.join(web, 'src/lib/paraglide/messages');
+
+  it('asks the loaded language for every text that the translators wrote', () => {
+    const folder = path.join(web, 'messages/de');
+    const written = readdirSync(folder).flatMap((file) =>
+      Object.keys(JSON.parse(readFileSync(path.join(folder, file), 'utf8')) as object),
+    );
+    const index = readFileSync(path.join(compiled, '_index.js'), 'utf8');
+    const asked = dispatcher(index, translatedNames(compiled)).matchAll(/__language\.texts\.\w+/g);
+    expect([...asked]).toHaveLength(written.length);
   });
 });
