@@ -21,7 +21,7 @@ export function isTranslated(path: string): boolean {
 }
 
 /** A language in its own words: "Deutsch", "Español". */
-export function ownName(language: Language): string {
+function ownName(language: Language): string {
   const name = new Intl.DisplayNames([language], { type: 'language' }).of(language) ?? language;
   return name.charAt(0).toLocaleUpperCase(language) + name.slice(1);
 }
