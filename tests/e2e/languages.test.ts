@@ -1,3 +1,5 @@
+import { mkdir } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
 import type { people as peopleRoutes, ReplyOf } from '@tackboard/contract';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
@@ -15,6 +17,7 @@ const languages = [
   { language: 'es', ownName: 'Español', mark: ',' },
   { language: 'pl', ownName: 'Polski', mark: ',' },
 ] as const;
+const pictures = fileURLToPath(new URL('./pictures', import.meta.url));
 const operator = 'O03';
 const longestMs = 240_000;
 
@@ -28,6 +31,7 @@ beforeAll(async () => {
   [tool, browser] = await Promise.all([
     startTool({ copyOf: inject('demoFolder') }),
     startBrowser(),
+    mkdir(pictures, { recursive: true }),
   ]);
   pin = await pinOf(browser, operator, tool.address);
   screen = await openTablet(browser, 'R1', { address: tool.address, size: tabletSize });
@@ -47,7 +51,7 @@ describe('the tablet at the cell speaks the language of who works there', () => 
       const say = textsIn(language);
       const found: string[] = [];
       const look = async (state: string) => {
-        const told = await examine(language);
+        const told = await examine(language, state);
         found.push(...told.map((fault) => `${state}: ${fault}`));
       };
 
@@ -171,10 +175,12 @@ async function setLanguageOf(code: string, ownName: string): Promise<void> {
   await office.close();
 }
 
-/** The page in its language: every text in its button, and no serious fault, light and dark. */
-async function examine(language: string): Promise<readonly string[]> {
+/** The page in its language: every text in its button, and no serious fault, light and dark. Keeps a picture. */
+async function examine(language: string, state: string): Promise<readonly string[]> {
   await expectLanguage(language);
   const found: string[] = [...(await overflowingButtons(page))];
+  const file = `${pictures}/at-cell-${state.replaceAll(' ', '-')}-${language}.png`;
+  await page.screenshot({ path: file, fullPage: true });
   for (const theme of ['light', 'dark']) {
     await page.evaluate((wanted) => {
       if (wanted === 'dark') document.documentElement.dataset['theme'] = 'dark';
