@@ -1,6 +1,7 @@
 import { paraglideVitePlugin } from '@inlang/paraglide-js';
 import { sveltekit } from '@sveltejs/kit/vite';
 import { defineConfig } from 'vite';
+import { textsOnDemand } from './adapter/texts-on-demand.js';
 
 const apiAddress = process.env['TACKBOARD_API'] ?? 'http://127.0.0.1:8080';
 
@@ -12,10 +13,11 @@ export default defineConfig({
     paraglideVitePlugin({
       project: './project.inlang',
       outdir: './src/lib/paraglide',
-      strategy: ['localStorage', 'baseLocale'],
+      strategy: ['baseLocale'],
       outputStructure: 'locale-modules',
       emitReadme: false,
     }),
+    textsOnDemand(),
     sveltekit(),
   ],
   server: { proxy, fs: { allow: ['../../docs'] } },

@@ -70,6 +70,18 @@ describe('the people of the shop', () => {
     });
   });
 
+  it('have the language that the cells speak to them in, one of those there are', async () => {
+    const before = await add('W35');
+    expect(before.language).toBe('en');
+    const { body: after } = await edit(before, { language: 'es' }).expect(200);
+    expect(after).toEqual({ ...before, language: 'es', version: 2 });
+    const refused = await edit({ ...before, version: 2 }, { language: 'xx' }).expect(400);
+    expect(refused.body).toMatchObject({
+      code: 'INVALID',
+      fields: [{ field: 'body.language', given: 'xx' }],
+    });
+  });
+
   it('are not changed over somebody else’s change: the answer holds the row as it stands', async () => {
     const before = await add('W24');
     await edit(before, { name: 'First' }).expect(200);

@@ -26,6 +26,16 @@ export function causeWord(cause: Cause): string {
   return causes[cause]();
 }
 
+const joints: Readonly<Record<string, () => string>> = {
+  fillet: m.cell_joint_fillet,
+  butt: m.cell_joint_butt,
+};
+
+/** A kind of joint as people say it; what is not known here stays as it is stored. */
+export function jointWord(joint: string): string {
+  return joints[joint]?.() ?? joint;
+}
+
 const variables: Readonly<Record<string, () => string>> = {
   process: m.cell_var_process,
   mechanisation: m.cell_var_mechanisation,

@@ -6,13 +6,6 @@ const kindWords = {
   robot: m.cells_kind_robot,
 } as const satisfies Record<Cell['kind'], () => string>;
 
-const mechanisationWords = {
-  manual: m.cells_mech_manual,
-  partlyMechanised: m.cells_mech_partly,
-  fullyMechanised: m.cells_mech_fully,
-  automatic: m.cells_mech_automatic,
-} as const satisfies Record<Cell['mechanisation'], () => string>;
-
 type DayChangeKind = Cell['calendar']['dayChanges'][number]['kind'];
 
 const dayChangeWords = {
@@ -33,10 +26,6 @@ const weekdayWords = [
 
 export function kindWord(kind: Cell['kind']): string {
   return kindWords[kind]();
-}
-
-export function mechanisationWord(mechanisation: Cell['mechanisation']): string {
-  return mechanisationWords[mechanisation]();
 }
 
 export function dayChangeWord(kind: DayChangeKind): string {

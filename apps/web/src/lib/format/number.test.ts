@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { overwriteGetLocale } from '../paraglide/runtime.js';
 import { number, plainNumber, share } from './number.js';
 
 /** Grouping by thin spaces, four-digit numbers left whole: ISO 80000-1:2022, 7.3.1. The minus is U+2212 as there. */
@@ -12,6 +13,17 @@ describe('number', () => {
     [1234567.891, 2, '1\u2009234\u2009567.89'],
   ])('prints %d with %d decimals', (value, decimals, text) => {
     expect(number(value, decimals)).toBe(text);
+  });
+});
+
+describe('number in other languages', () => {
+  /** ISO 80000-1:2022, 7.3.2 allows both marks; the comma is the custom in German, Spanish and Polish. */
+  it.each(['de', 'es', 'pl'] as const)('has a decimal comma in %s', (locale) => {
+    overwriteGetLocale(() => locale);
+    expect(number(9.4, 1)).toBe('9,4');
+    expect(number(12000)).toBe('12\u2009000');
+    expect(plainNumber(0.624)).toBe('0,624');
+    overwriteGetLocale(() => 'en');
   });
 });
 

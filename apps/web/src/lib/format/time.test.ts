@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { overwriteGetLocale } from '../paraglide/runtime.js';
 import { addDays, clock, dayAndClock, dayIn, duration } from './time.js';
 
 /** Central European time is UTC+1, summer time UTC+2 until the last Sunday of October (25 Oct 2026): Directive 2000/84/EC. */
@@ -14,6 +15,11 @@ describe('times in the shop', () => {
   });
   it('prints day and clock together', () => {
     expect(dayAndClock('2026-10-07T08:42:07Z', 'Europe/Berlin')).toBe('Wed 7 Oct 2026, 10:42');
+  });
+  it('prints the day in the language of the screen', () => {
+    overwriteGetLocale(() => 'de');
+    expect(dayAndClock('2026-10-07T08:42:07Z', 'Europe/Berlin')).toBe('Mi., 7. Okt. 2026, 10:42');
+    overwriteGetLocale(() => 'en');
   });
 });
 

@@ -1,3 +1,4 @@
+import { getLocale } from '../paraglide/runtime.js';
 import { dayInWords } from '../ui/day-text.js';
 
 /** The calendar day of an instant in the shop, `YYYY-MM-DD`. */
@@ -22,9 +23,14 @@ export function clock(instant: string | Date, timeZone: string, withSeconds = fa
   }).format(new Date(instant));
 }
 
+/** A calendar day in words of the screen's language, "Wed 7 Oct 2026". */
+export function dayWords(day: string): string {
+  return dayInWords(day, getLocale());
+}
+
 /** Day and clock time in the shop, "Wed 7 Oct 2026, 10:42". */
 export function dayAndClock(instant: string | Date, timeZone: string): string {
-  return `${dayInWords(dayIn(new Date(instant), timeZone))}, ${clock(instant, timeZone)}`;
+  return `${dayWords(dayIn(new Date(instant), timeZone))}, ${clock(instant, timeZone)}`;
 }
 
 /** The day `days` later, or earlier when negative. */

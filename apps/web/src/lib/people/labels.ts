@@ -41,6 +41,7 @@ const fieldWords: Readonly<Record<string, () => string>> = {
   'body.code': m.people_code,
   'body.name': m.people_name,
   'body.role': m.people_role,
+  'body.language': m.people_language,
   'body.password': m.people_password,
   'body.newPassword': m.people_new_password,
   'body.oldPassword': m.people_old_password,

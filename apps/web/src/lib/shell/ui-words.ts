@@ -1,22 +1,45 @@
 import { m } from '$lib/paraglide/messages.js';
 import type { UiWords } from '../ui/words.js';
 
+/** Asked anew each time, so that they follow the language of the screen. */
 export const shellWords: UiWords = {
-  close: m.ui_close(),
-  required: m.ui_required(),
+  get close() {
+    return m.ui_close();
+  },
+  get required() {
+    return m.ui_required();
+  },
   notANumber: (given) => m.ui_not_a_number({ given }),
   notADay: (given) => m.ui_not_a_day({ given }),
   impossibleDay: (given) => m.ui_impossible_day({ given }),
-  dayHint: m.ui_day_hint(),
-  noMatch: m.ui_no_match(),
-  choose: m.ui_choose(),
-  padDelete: m.ui_pad_delete(),
-  padClear: m.ui_pad_clear(),
-  padSign: m.ui_pad_sign(),
+  get dayHint() {
+    return m.ui_day_hint();
+  },
+  get noMatch() {
+    return m.ui_no_match();
+  },
+  get choose() {
+    return m.ui_choose();
+  },
+  get padDelete() {
+    return m.ui_pad_delete();
+  },
+  get padClear() {
+    return m.ui_pad_clear();
+  },
+  get padSign() {
+    return m.ui_pad_sign();
+  },
   givenAllowed: (given, allowed) =>
     given === '' ? allowed : m.ui_given_allowed({ given, allowed }),
-  refused: m.ui_refused(),
-  rowsNone: m.ui_rows_none(),
-  historyNone: m.ui_history_none(),
+  get refused() {
+    return m.ui_refused();
+  },
+  get rowsNone() {
+    return m.ui_rows_none();
+  },
+  get historyNone() {
+    return m.ui_history_none();
+  },
   by: (who) => m.ui_by({ who }),
 };

@@ -37,6 +37,14 @@ describe('dayInWords', () => {
     expect(dayInWords('2026-10-07')).toBe('Wed 7 Oct 2026');
     expect(dayInWords('2026-10-05')).toBe('Mon 5 Oct 2026');
   });
+  /** Abbreviations as in Unicode CLDR, from memory. */
+  it.each([
+    ['de', 'Mi., 7. Okt. 2026'],
+    ['es', 'mié, 7 oct 2026'],
+    ['pl', 'śr., 7 paź 2026'],
+  ] as const)('names them in other languages: %s', (locale, words) => {
+    expect(dayInWords('2026-10-07', locale)).toBe(words);
+  });
 });
 
 describe('daysBetween', () => {

@@ -48,10 +48,21 @@ export function daysBetween(from: string, to: string): number {
   return Math.round((Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / 86_400_000);
 }
 
-/** A calendar day in words, "Wed 7 Oct 2026"; a day has no time zone. */
-export function dayInWords(day: string, locale = 'en-GB'): string {
+/** A calendar day in words of a language: "Wed 7 Oct 2026", "Mi., 7. Okt. 2026"; a day has no time zone. */
+export function dayInWords(day: string, locale = 'en'): string {
   const date = new Date(`${day}T00:00:00Z`);
+  if (locale !== 'en') return shortDay(locale).format(date);
   const part = (options: Intl.DateTimeFormatOptions): string =>
-    new Intl.DateTimeFormat(locale, { ...options, timeZone: 'UTC' }).format(date);
+    new Intl.DateTimeFormat('en-GB', { ...options, timeZone: 'UTC' }).format(date);
   return `${part({ weekday: 'short' })} ${part({ day: 'numeric' })} ${part({ month: 'short' })} ${part({ year: 'numeric' })}`;
+}
+
+function shortDay(locale: string): Intl.DateTimeFormat {
+  return new Intl.DateTimeFormat(locale, {
+    weekday: 'short',
+    day: 'numeric',
+    month: 'short',
+    year: 'numeric',
+    timeZone: 'UTC',
+  });
 }
