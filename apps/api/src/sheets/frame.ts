@@ -22,7 +22,7 @@ export interface Printing {
   readonly printedBy: string;
 }
 
-export const decides =
+const decides =
   'The governing code, the signed record and the responsible welding coordinator decide.';
 
 const cautions = [
