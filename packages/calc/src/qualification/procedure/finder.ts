@@ -1,5 +1,5 @@
 import type { FitLine, FitResult, FitVariable } from '../answer.js';
-import { weldLines, type WeldFacts, type WpsRanges } from '../fit.js';
+import { weldLine, type WeldFacts, type WpsRanges } from '../fit.js';
 import { judgeListed, judgeMaterialGroups, marginOf, toleranceOf, type Range } from '../range.js';
 
 export interface FoundProcedure {
@@ -199,10 +199,8 @@ function keepNearest(misses: Miss[], miss: Miss, most: number): void {
 
 function lineFor(miss: Miss, weld: WeldToCover, procedure: FoundProcedure) {
   const cell = weld.mechanisation === undefined ? {} : { mechanisation: weld.mechanisation };
-  const line = weldLines(weld, cell, procedure.ranges).find(
-    ({ variable }) => variable === miss.variable,
-  );
-  return line === undefined ? [] : [{ procedureId: procedure.id, line }];
+  const line = weldLine(miss.variable, { weld, cell, wps: procedure.ranges });
+  return line === null ? [] : [{ procedureId: procedure.id, line }];
 }
 
 const noneMissed = -1;
