@@ -119,6 +119,49 @@ function readingOf(variable: FitVariable, read: Readings): number | null {
   return byVariable[variable] ?? null;
 }
 
+type DrawingVariable = Extract<
+  FitVariable,
+  'process' | 'mechanisation' | 'materialGroup' | 'thickness' | 'jointType' | 'throat' | 'position'
+>;
+
+const drawingLines: Readonly<
+  Record<
+    DrawingVariable,
+    (weld: WeldFacts, wps: WpsRanges, cell: { mechanisation?: string | null }) => FitLine
+  >
+> = {
+  process: (weld, wps) => {
+    const allowed = wps.process.trim() === '' ? [] : [wps.process];
+    return judgeListed({ variable: 'process', given: weld.process, allowed });
+  },
+  mechanisation: (_, { mechanisations: allowed }, { mechanisation: given = null }) =>
+    judgeListed({ variable: 'mechanisation', given, allowed }),
+  materialGroup: (weld, { materialGroups: allowed }) =>
+    judgeMaterialGroups({ variable: 'materialGroup', allowed }, weld.materialGroups),
+  thickness: (weld, { thicknessMm: range }) =>
+    judgeNumbers({ variable: 'thickness', unit: 'mm', range }, weld.thicknessesMm),
+  jointType: (weld, { jointTypes: allowed }) =>
+    judgeListed({ variable: 'jointType', given: weld.jointType, allowed }),
+  throat: (weld, { throatMm: range }) =>
+    judgeNumber({ variable: 'throat', unit: 'mm', given: weld.throatMm, range }),
+  position: (weld, { positions: allowed }) =>
+    judgeListed({ variable: 'position', given: weld.position, allowed }),
+};
+const inOrder = Object.keys(drawingLines) as readonly DrawingVariable[];
+
+/** One of the lines below, or null where the variable is none of them for this weld. */
+export function weldLine(
+  variable: FitVariable,
+  facts: { weld: WeldFacts; cell: { mechanisation?: string | null }; wps: WpsRanges },
+): FitLine | null {
+  const { weld, cell, wps } = facts;
+  const isAsked =
+    (variable !== 'mechanisation' || cell.mechanisation !== undefined) &&
+    (variable !== 'throat' || weld.jointType === 'fillet');
+  const line = isAsked ? drawingLines[variable as DrawingVariable] : undefined;
+  return line?.(weld, wps, cell) ?? null;
+}
+
 /**
  * The lines of a weld that hang on the drawing alone, before anything is loaded or dialled. The mechanisation of a
  * cell is judged where one is given.
@@ -128,28 +171,11 @@ export function weldLines(
   cell: { mechanisation?: string | null },
   wps: WpsRanges,
 ): FitLine[] {
-  const processes = wps.process.trim() === '' ? [] : [wps.process];
-  const lines: FitLine[] = [
-    judgeListed({ variable: 'process', given: weld.process, allowed: processes }),
-  ];
-  if (cell.mechanisation !== undefined) {
-    const given = cell.mechanisation;
-    lines.push(judgeListed({ variable: 'mechanisation', given, allowed: wps.mechanisations }));
+  const lines: FitLine[] = [];
+  for (const variable of inOrder) {
+    const line = weldLine(variable, { weld, cell, wps });
+    if (line !== null) lines.push(line);
   }
-  lines.push(
-    judgeMaterialGroups(
-      { variable: 'materialGroup', allowed: wps.materialGroups },
-      weld.materialGroups,
-    ),
-    judgeNumbers({ variable: 'thickness', unit: 'mm', range: wps.thicknessMm }, weld.thicknessesMm),
-    judgeListed({ variable: 'jointType', given: weld.jointType, allowed: wps.jointTypes }),
-  );
-  if (weld.jointType === 'fillet') {
-    lines.push(
-      judgeNumber({ variable: 'throat', unit: 'mm', given: weld.throatMm, range: wps.throatMm }),
-    );
-  }
-  lines.push(judgeListed({ variable: 'position', given: weld.position, allowed: wps.positions }));
   return lines;
 }
 

@@ -27,8 +27,13 @@ function line<V extends string>(
   return { variable, result, given, unit, min, max, allowed: null, margin, reason };
 }
 
+/** By so much a value may lie beyond a limit and still be on it. */
+export function toleranceOf(limit: number): number {
+  return relativeTolerance * Math.max(1, Math.abs(limit));
+}
+
 function distance(room: number, limit: number): number {
-  return Math.abs(room) <= relativeTolerance * Math.max(1, Math.abs(limit)) ? 0 : room;
+  return Math.abs(room) <= toleranceOf(limit) ? 0 : room;
 }
 
 function isNothing(range: Range | null): range is null {

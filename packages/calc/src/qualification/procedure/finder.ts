@@ -1,12 +1,6 @@
 import type { FitLine, FitResult, FitVariable } from '../answer.js';
-import { weldLines, type WeldFacts, type WpsRanges } from '../fit.js';
-import {
-  judgeListed,
-  judgeMaterialGroups,
-  marginOf,
-  resultOfNumber,
-  type Range,
-} from '../range.js';
+import { weldLine, type WeldFacts, type WpsRanges } from '../fit.js';
+import { judgeListed, judgeMaterialGroups, marginOf, toleranceOf, type Range } from '../range.js';
 
 export interface FoundProcedure {
   id: string;
@@ -67,6 +61,48 @@ const allowedBy: Readonly<Record<ListKey, (ranges: WpsRanges) => readonly string
   position: ({ positions }) => positions,
 };
 
+type NumberKey = 'thicknessMm' | 'throatMm';
+
+/** The limits of every procedure side by side: a value lies inside where its room on both sides is not below these. */
+interface Limits {
+  min: Float64Array;
+  max: Float64Array;
+  minRoom: Float64Array;
+  maxRoom: Float64Array;
+  stated: Uint8Array;
+}
+
+function limitsOf(procedures: readonly FoundProcedure[], key: NumberKey): Limits {
+  const floats = () => new Float64Array(procedures.length);
+  const limits: Limits = {
+    ...{ min: floats(), max: floats(), minRoom: floats(), maxRoom: floats() },
+    stated: new Uint8Array(procedures.length),
+  };
+  procedures.forEach(({ ranges }, at) => {
+    const { min, max } = ranges[key] ?? { min: null, max: null };
+    limits.min[at] = min ?? -Infinity;
+    limits.max[at] = max ?? Infinity;
+    limits.minRoom[at] = -toleranceOf(min ?? 0);
+    limits.maxRoom[at] = -toleranceOf(max ?? 0);
+    limits.stated[at] = min === null && max === null ? 0 : 1;
+  });
+  return limits;
+}
+
+/** Writes what each procedure says to one value where it is worse than what stands there. */
+function judgeAll(answers: Answers, { min, max, minRoom, maxRoom, stated }: Limits, value: number) {
+  for (let at = 0; at < answers.length; at += 1) {
+    if (stated[at] === 0) {
+      if (answers[at] === codes.inside) answers[at] = codes.cannotSay;
+    } else if (
+      value - (min[at] as number) < (minRoom[at] as number) ||
+      (max[at] as number) - value < (maxRoom[at] as number)
+    ) {
+      answers[at] = codes.outside;
+    }
+  }
+}
+
 /**
  * Looks the answers to designations up, and asks the procedures once per designation that has not been seen. Numbers
  * differ from weld to weld; their answers are written over those of the weld before.
@@ -86,6 +122,10 @@ function bookOf(procedures: readonly FoundProcedure[]) {
       }),
     );
   const written = { thicknessMm: new Uint8Array(count), throatMm: new Uint8Array(count) };
+  const limits = {
+    thicknessMm: limitsOf(procedures, 'thicknessMm'),
+    throatMm: limitsOf(procedures, 'throatMm'),
+  };
   return {
     listed: (variable: ListKey, given: string | null) =>
       remember(`${variable} ${given ?? ''}`, () =>
@@ -95,14 +135,12 @@ function bookOf(procedures: readonly FoundProcedure[]) {
       ),
     groups: (given: readonly string[]) =>
       remember(`groups ${given.join(' + ')}`, () => worstOf(given.map(group), count)),
-    numbers: (key: 'thicknessMm' | 'throatMm', given: readonly (number | null)[]) => {
+    numbers: (key: NumberKey, given: readonly (number | null)[]) => {
       const answers = written[key];
-      answers.fill(given.length === 0 ? codes.cannotSay : codes.inside);
+      const untold = given.length === 0 || given.some((each) => !Number.isFinite(each));
+      answers.fill(untold ? codes.cannotSay : codes.inside);
       for (const value of given) {
-        for (let at = 0; at < count; at += 1) {
-          const code = codes[resultOfNumber(value, procedures[at]?.ranges[key] ?? null)];
-          if (code > (answers[at] ?? 0)) answers[at] = code;
-        }
+        if (value !== null && Number.isFinite(value)) judgeAll(answers, limits[key], value);
       }
       return answers;
     },
@@ -161,47 +199,54 @@ function keepNearest(misses: Miss[], miss: Miss, most: number): void {
 
 function lineFor(miss: Miss, weld: WeldToCover, procedure: FoundProcedure) {
   const cell = weld.mechanisation === undefined ? {} : { mechanisation: weld.mechanisation };
-  const line = weldLines(weld, cell, procedure.ranges).find(
-    ({ variable }) => variable === miss.variable,
-  );
-  return line === undefined ? [] : [{ procedureId: procedure.id, line }];
+  const line = weldLine(miss.variable, { weld, cell, wps: procedure.ranges });
+  return line === null ? [] : [{ procedureId: procedure.id, line }];
 }
 
 const noneMissed = -1;
 const manyMissed = -2;
 
-/** Index of the only asked variable that is outside. */
-function missOf(answers: readonly Answers[], at: number): number {
-  let missed = noneMissed;
-  for (let index = 0; index < answers.length; index += 1) {
-    if (answers[index]?.[at] !== codes.outside) continue;
-    if (missed !== noneMissed) return manyMissed;
-    missed = index;
-  }
-  return missed;
+/** Of every procedure the index of the only asked variable that is outside, and whether anything cannot be told. */
+interface Tally {
+  missed: Int8Array;
+  unsure: Uint8Array;
 }
 
-function isUnsure(answers: readonly Answers[], at: number): boolean {
-  for (const each of answers) if (each[at] === codes.cannotSay) return true;
-  return false;
+function tallyOf(answers: readonly Answers[], { missed, unsure }: Tally): void {
+  missed.fill(noneMissed);
+  unsure.fill(0);
+  answers.forEach((each, index) => {
+    for (let at = 0; at < missed.length; at += 1) {
+      if (each[at] === codes.outside) missed[at] = missed[at] === noneMissed ? index : manyMissed;
+      else if (each[at] === codes.cannotSay) unsure[at] = 1;
+    }
+  });
 }
 
 interface Around {
   procedures: readonly FoundProcedure[];
   book: Book;
   mostMisses: number;
+  /** Written over from weld to weld. */
+  tally: Tally;
 }
 
-function coverageOf(weld: WeldToCover, { procedures, book, mostMisses }: Around): WeldCoverage {
+function coverageOf(
+  weld: WeldToCover,
+  { procedures, book, mostMisses, tally }: Around,
+): WeldCoverage {
   const asked = askAll(book, weld);
   const covering: string[] = [];
   const cannotSay: string[] = [];
   const misses: Miss[] = [];
-  const answers = asked.map(([, each]) => each);
+  tallyOf(
+    asked.map(([, each]) => each),
+    tally,
+  );
   procedures.forEach(({ id, ranges }, at) => {
-    const missed = missOf(answers, at);
+    const missed = tally.missed[at] ?? manyMissed;
     if (missed === manyMissed) return;
-    const unsure = isUnsure(answers, at);
+    const unsure = tally.unsure[at] === 1;
     if (missed === noneMissed) (unsure ? cannotSay : covering).push(id);
     const variable = asked[missed]?.[0];
     if (variable === undefined || unsure || mostMisses <= 0) return;
@@ -227,6 +272,8 @@ export function findProcedures(facts: {
   mostMisses?: number;
 }): WeldCoverage[] {
   const { welds, procedures, mostMisses = 3 } = facts;
-  const around = { procedures, mostMisses, book: bookOf(procedures) };
+  const count = procedures.length;
+  const tally = { missed: new Int8Array(count), unsure: new Uint8Array(count) };
+  const around = { procedures, mostMisses, tally, book: bookOf(procedures) };
   return welds.map((weld) => coverageOf(weld, around));
 }
