@@ -86,5 +86,5 @@ export function scanned(squares: readonly Square[]): string | null {
       const y = (row + quietModules) * dotsPerModule + Math.floor(dot / dotsPerModule);
       picture.fill(0, (y * width + x) * 4, (y * width + x) * 4 + 3);
     }
-  return jsQR(picture, width, width)?.data ?? null;
+  return jsQR.default(picture, width, width)?.data ?? null;
 }

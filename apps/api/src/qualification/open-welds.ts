@@ -3,7 +3,7 @@ import { groupBy } from '../orders/group-by.js';
 import type { ApprovedWps } from '../procedures/service.js';
 import type { CertificateFacts } from '../queue/facts.js';
 import { weldFacts } from '../queue/fit.js';
-import { judgeCertificate } from '../queue/person-fit.js';
+import { judgeCertificate, type PersonQuestion } from '../queue/person-fit.js';
 import type { QueuedStep, WeldToHold } from './store.js';
 
 interface CellAt {
@@ -75,11 +75,11 @@ export function withoutProcedure(
 export function withoutPerson(
   welds: readonly PlacedWeld[],
   certificates: readonly CertificateFacts[],
-  { most, today }: { most: 0 | 1; today: string },
+  { most, ...asked }: { most: 0 | 1 } & Pick<PersonQuestion, 'today' | 'policy'>,
 ): PlacedWeld[] {
   const holds = (certificate: CertificateFacts, { weld, cells }: PlacedWeld) =>
     cells.some((cell) =>
-      judgeCertificate(certificate, weld, { cell, coded: true, today }).every(
+      judgeCertificate(certificate, weld, { cell, coded: true, ...asked }).every(
         ({ strength }) => strength === 'pass' || strength === 'tell',
       ),
     );

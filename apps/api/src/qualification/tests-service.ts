@@ -4,7 +4,8 @@ import { shopDay } from '../clock.js';
 import type { Foundation } from '../foundation.js';
 import { groupBy } from '../orders/group-by.js';
 import type { ProceduresService } from '../procedures/service.js';
-import { factsReader } from '../queue/facts-store.js';
+import type { PolicyService } from '../policy/service.js';
+import type { QueueService } from '../queue/service.js';
 import { Refusal, refuseField } from '../refusal.js';
 import type { TestsFound, TestsTask } from '../tasks/tests-messages.js';
 import { startTests, type RunningTests } from '../tasks/tests-search.js';
@@ -19,7 +20,9 @@ import { qualificationReader } from './store.js';
 import { testsView } from './tests-view.js';
 
 interface Others {
+  readonly policy: Pick<PolicyService, 'table'>;
   readonly procedures: Pick<ProceduresService, 'allApproved'>;
+  readonly queue: Pick<QueueService, 'certificateFacts'>;
 }
 type Query = QueryOf<typeof testsToMake.find>;
 
@@ -27,7 +30,7 @@ type Query = QueryOf<typeof testsToMake.find>;
 const limitMs = 4000;
 
 /** Which tests would pay: one code and edition at a time, one search at a time. */
-export function testsService(foundation: Foundation, { procedures }: Others) {
+export function testsService(foundation: Foundation, { policy, procedures, queue }: Others) {
   const { database, clock, timeZone } = foundation;
   const search = oneAtATime();
   return {
@@ -67,8 +70,9 @@ export function testsService(foundation: Foundation, { procedures }: Others) {
       const open = withoutProcedure(welds, await procedures.allApproved(), most);
       return onePlace(placedWelds(open, queued, cells));
     }
-    const certificates = await factsReader(database.reader).certificates();
-    return withoutPerson(placedWelds(welds, queued, cells), certificates, { most, today });
+    const certificates = await queue.certificateFacts();
+    const asked = { most, today, policy: await policy.table() } as const;
+    return withoutPerson(placedWelds(welds, queued, cells), certificates, asked);
   }
 }
 
