@@ -8,7 +8,7 @@ import type { QueueService } from '../queue/service.js';
 import { notFound } from '../refusal.js';
 import { memoryReader, toChange } from './memory-store.js';
 
-export interface DifferenceFacts {
+interface DifferenceFacts {
   readonly setUp: SetUp | null;
   readonly cellCode: string;
   readonly keptElsewhere: readonly string[];
@@ -23,7 +23,7 @@ export interface DifferenceFacts {
 }
 
 /** What is not as it was when the last good run of this step was kept, in words. */
-export function differences(facts: DifferenceFacts): string[] {
+function differences(facts: DifferenceFacts): string[] {
   const { setUp, lastGood, lastGoodOn } = facts;
   if (setUp === null) {
     const where = facts.keptElsewhere.join(', ');

@@ -21,7 +21,7 @@ const words: Readonly<Record<SettingVariable, readonly [name: string, unit: stri
   preheatC: ['preheat', '°C'],
 };
 
-export function isSetting(variable: string): variable is SettingVariable {
+function isSetting(variable: string): variable is SettingVariable {
   return (settingVariables as readonly string[]).includes(variable);
 }
 
@@ -35,7 +35,7 @@ export function outsideSince(
 }
 
 /** `wire speed 9.6 m/min`. */
-export function settingWords(variable: SettingVariable, value: number): string {
+function settingWords(variable: SettingVariable, value: number): string {
   const [name, unit] = words[variable];
   return `${name} ${numberWords(value)} ${unit}`;
 }

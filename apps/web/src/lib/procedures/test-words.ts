@@ -6,7 +6,7 @@ import type {
   TestsToMake,
   TestToMake,
 } from '@tackboard/contract';
-import { mechanisationWord } from '$lib/cells/labels.js';
+import { mechanisationWord } from '$lib/cells/mechanisation.js';
 import { plainNumber } from '$lib/format/number.js';
 import { m } from '$lib/paraglide/messages.js';
 import { jointWord } from '$lib/parts/words.js';

@@ -1,6 +1,6 @@
 import type { SuggestedRanges } from '../codes/index.js';
 
-export interface PartToJoin {
+interface PartToJoin {
   /** ISO/TR 15608 group, or P-Number under ASME IX. */
   group: string;
   /** As the drawing names it: "S355J2". */
