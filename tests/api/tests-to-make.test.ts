@@ -2,9 +2,8 @@ import type { TestsToMake } from '@tackboard/contract';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startTestShop, type Agent, type TestShop } from '../support/app.js';
 import { firstFour } from '../support/first-four.js';
-import { addReleasedPart } from '../support/repeat-part.js';
+import { addReleasedPart, boothStep } from '../support/repeat-part.js';
 import { bracketWeld, certifyWelder, robotShop, type RobotShop } from '../support/robot-shop.js';
-import { boothStep } from '../support/repeat-part.js';
 import { signedIn } from '../support/signed-in.js';
 
 const at = '/api/procedures/tests-that-pay';

@@ -5,7 +5,7 @@ import { measureShop } from './measure-shop.js';
 import { inWords, reportOf } from './report.js';
 import { oneYear, threeYears } from './shop/size.js';
 import { testsToMakeS } from './tests-to-make.js';
-import { findProceduresS, weldFitUs, wholeWeldUs } from './weld-fit.js';
+import { findProceduresS, jobFitMs, weldFitUs, wholeWeldUs } from './weld-fit.js';
 
 /**
  * Loads one and three years of a busy shop and prints the service beside the same SQL run raw. Figures never make it
@@ -23,6 +23,7 @@ export async function bench(root: string, { json }: { readonly json: boolean }):
     };
     const report = reportOf(shops, {
       weldFitUs: weldFitUs(),
+      jobFitMs: jobFitMs(),
       wholeWeldUs: wholeWeldUs(),
       findProceduresS: findProceduresS(),
       testsToMake: await testsToMakeS(),

@@ -1,5 +1,5 @@
 import type { Compared, MeasuredShop } from './measure-shop.js';
-import { found } from './weld-fit.js';
+import { found, job } from './weld-fit.js';
 import { openWelds, type TestsFigure } from './tests-to-make.js';
 import { operations, type OperationName } from './operations.js';
 
@@ -11,6 +11,8 @@ export interface Report {
   readonly growth: Record<OperationName, { readonly api: number; readonly raw: number }>;
   readonly memory: { readonly peakMb: number | null; readonly targetMb: number };
   readonly weldFitUs: number;
+  /** Every weld of a job against its procedure and everybody who might take it. */
+  readonly jobFitMs: number;
   /** From the geometry of a weld to its fit. */
   readonly wholeWeldUs: number;
   /** Every weld of a large shop against every procedure, on one core. */
@@ -21,6 +23,7 @@ export interface Report {
 const names = Object.keys(operations) as OperationName[];
 const targetMb = 300;
 const targetWeldUs = 20;
+const targetJobMs = 1;
 const targetFindS = 2;
 const targetTestsS = 5;
 
@@ -65,6 +68,7 @@ export function inWords(report: Report): string {
     `peak memory of the service: ${memoryWords} (target below ${memory.targetMb} MB)`,
     `one weld against its procedure: ${report.weldFitUs} µs; from its geometry to its fit: ${report.wholeWeldUs} µs ` +
       `(target below ${targetWeldUs} µs)`,
+    `one job of ${job.welds} welds against ${job.people} people: ${report.jobFitMs} ms (target below ${targetJobMs} ms)`,
     `${found.welds} welds against ${found.procedures} procedures: ${report.findProceduresS} s (target below ${targetFindS} s)`,
     testsWords(report.testsToMake),
     `${machine.cpus} x ${machine.cpu}, Node ${machine.node}; took ${report.tookS} s`,

@@ -4,6 +4,7 @@ import {
   depositedMass,
   filletArea,
   findProcedures,
+  fitPerson,
   fitWeld,
   heatInput,
   throatFromSettings,
@@ -82,6 +83,51 @@ function wholeWeld(lengthMm: number): void {
 /** Microseconds of one whole weld, from its geometry to its fit. */
 export function wholeWeldUs(): number {
   return medianUs((at) => wholeWeld(100 + at));
+}
+
+const certificate = {
+  kind: 'welder',
+  route: 'retest',
+  ...{ number: 'Q-07', code: 'EN ISO 9606-1', unit: null },
+  ...{ processes: ['135', '138'], transfers: ['D', 'S'], jointTypes: ['fillet'] },
+  ...{ positions: ['PA', 'PB'], filletPositions: null, thicknessMm: { min: 3, max: null } },
+  ...{ diameterMm: null, materialGroups: [], fillerGroups: ['FM1', 'FM2'], runs: [] },
+  ...{ functionTestOn: null, jointSensor: null, arcSensor: null, revokedOn: null },
+  ...{ testedOn: '2025-03-10', validUntil: '2028-03-09', confirmedUntil: '2027-01-02' },
+} as const;
+const booth = {
+  ...{ mechanisation: 'partlyMechanised', unit: 'B1', jointSensor: null, arcSensor: null },
+} as const;
+
+export const job = { welds: 10, people: 5 };
+
+/** A job of several welds against its procedure and everybody who might take it, with two certificates each. */
+function jobFit(): void {
+  const { weld } = question;
+  for (let at = 0; at < job.welds; at += 1) {
+    const thicknessesMm = [5 + at / 2, 8];
+    fitWeld({ ...question, weld: { ...weld, thicknessesMm } });
+    for (let person = 0; person < job.people; person += 1) {
+      const { result } = fitPerson([certificate, { ...certificate, number: 'Q-08' }], {
+        weld: {
+          ...{ ...weld, thicknessesMm, code: 'EN 1090-2', transfer: 'S', depositedMm: null },
+          ...{ product: 'plate', diameterMm: null, fillerGroup: 'FM1', runs: 'single' },
+        },
+        ...{ cell: booth, role: 'welds', day: '2026-10-05' },
+      });
+      if (result !== 'inside') throw new Error('These people may weld this job.');
+    }
+  }
+}
+
+/** Milliseconds of one job's fit, the median of many. */
+export function jobFitMs(): number {
+  const times = Array.from({ length: 400 }, () => {
+    const startMs = performance.now();
+    jobFit();
+    return performance.now() - startMs;
+  });
+  return round(times.toSorted((a, b) => a - b)[200] ?? Number.NaN);
 }
 
 export const found = { welds: 10_000, procedures: 200 };

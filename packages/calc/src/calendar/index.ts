@@ -1,1 +1,2 @@
 export { queueTimes, type PlannedTime, type WorkingWindow } from './queue-times.js';
+export { loadByPeriod, type PeriodLoad } from './load.js';

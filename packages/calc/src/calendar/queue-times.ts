@@ -10,7 +10,7 @@ export interface WorkingWindow {
   readonly share: number;
 }
 
-interface QueuedWork {
+export interface QueuedWork {
   readonly workMin: number;
   /** Does not start before this minute: another cell has the step before. */
   readonly notBeforeMin?: number;

@@ -78,7 +78,7 @@ describe('independent: test pieces for procedures to ISO 15614-1:2017, worked by
   it.each<[string, Partial<WeldInNeed> & { material?: string; mm?: number }, NeedVariable]>([
     ['a lap joint', { jointType: 'lap' }, 'jointType'],
     ['a fillet without a size', { throatMm: null }, 'throat'],
-  ])('holds no %s', (_, given, variable) => {
+  ])('%s is held by none', (_, given, variable) => {
     const welds = [weld('x', given)];
     expect(candidateTests({ book: iso, conditions: freely, welds })).toEqual({
       tests: [],
