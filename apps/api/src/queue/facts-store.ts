@@ -215,11 +215,9 @@ export function factsReader(db: Db) {
       const of = (key: (row: FactColumns) => string) => [...new Set(rows.map(key))];
       const weldsOf = await welds(of((row) => row.revisionId));
       const loadsOf = await loads(of((row) => row.laneCellId));
-      const overridesOf = await overrides(of((row) => row.jobId));
-      const holdsOf = await holdsOn(
-        db,
-        of((row) => row.jobId),
-      );
+      const jobIds = of((row) => row.jobId);
+      const overridesOf = await overrides(jobIds);
+      const holdsOf = await holdsOn(db, jobIds);
       const byId = new Map(
         rows.map((row) => [
           row.id,
