@@ -21,42 +21,14 @@ type Query = SharedThing & { readonly from: string; readonly to: string };
 const open = new Set<ContainedWork['jobState']>(['waiting', 'running']);
 
 /** Everything that shares a cause, and the quarantine of what is still in the shop. */
-export function containmentService({ database, uow, clock, newId, timeZone }: Foundation) {
-  async function workOf(db: Db, query: Query, now: Date): Promise<ContainedWork[]> {
-    const store = containmentReader(db);
-    const { from, to, lotId, ...by } = query;
-    const span = { from: beginOf(from, timeZone), to: beginOf(dayAfter(to), timeZone) };
-    const loads = lotId === undefined ? null : await store.loads(lotId);
-    const runs = await store.runs(by, span, loads);
-    const counts = await store.counts([...new Set(runs.map(({ jobStepId }) => jobStepId))]);
-    const steps = sharedWork({ runs, counts, loads, span, now });
-    const described = new Map(
-      (await store.described(steps.map(({ jobStepId }) => jobStepId))).map((one) => [
-        one.jobStepId,
-        one,
-      ]),
-    );
-    const codes = await store.cellCodes(steps.flatMap(({ cellIds }) => cellIds));
-    return steps
-      .flatMap(({ jobStepId, cellIds, first, last, ...rest }): ContainedWork[] => {
-        const found = described.get(jobStepId);
-        if (found === undefined) return [];
-        return [
-          {
-            ...found,
-            ...{ ...rest, personCodes: [...rest.personCodes] },
-            cellCode: cellIds.map((id) => codes.get(id) ?? id).join(', '),
-            firstDay: shopDay(first, timeZone),
-            lastDay: shopDay(last, timeZone),
-          },
-        ];
-      })
-      .sort((a, b) => b.jobNumber - a.jobNumber || a.stepNumber - b.stepNumber);
-  }
+export function containmentService(foundation: Foundation) {
+  return { ...tracing(foundation), ...holding(foundation) };
+}
 
+function tracing({ database, uow, clock, newId, timeZone }: Foundation) {
   return {
     async containment(query: QueryOf<Routes['containment']>) {
-      const work = await workOf(database.reader, query, clock.now());
+      const work = await workOf(database.reader, query, { now: clock.now(), timeZone });
       return { work, openJobs: openJobs(work).length };
     },
 
@@ -67,7 +39,7 @@ export function containmentService({ database, uow, clock, newId, timeZone }: Fo
       return uow.write(actor, async (unit) => {
         const store = containmentWriter(unit.tx);
         const person = actingPerson(actor);
-        const work = openJobs(await workOf(unit.tx, query, unit.now));
+        const work = openJobs(await workOf(unit.tx, query, { now: unit.now, timeZone }));
         if (work.length === 0) {
           throw new Refusal(
             'NOT_NOW',
@@ -98,7 +70,11 @@ export function containmentService({ database, uow, clock, newId, timeZone }: Fo
         };
       });
     },
+  };
+}
 
+function holding({ database, uow }: Foundation) {
+  return {
     async holds(query: QueryOf<Routes['holds']>): Promise<{ holds: JobHold[] }> {
       const rows = await containmentReader(database.reader).holds(query);
       return { holds: await holdViews(database.reader, rows) };
@@ -139,6 +115,42 @@ export function containmentService({ database, uow, clock, newId, timeZone }: Fo
       });
     },
   };
+}
+
+async function workOf(
+  db: Db,
+  query: Query,
+  { now, timeZone }: { now: Date; timeZone: string },
+): Promise<ContainedWork[]> {
+  const store = containmentReader(db);
+  const { from, to, lotId, ...by } = query;
+  const span = { from: beginOf(from, timeZone), to: beginOf(dayAfter(to), timeZone) };
+  const loads = lotId === undefined ? null : await store.loads(lotId);
+  const runs = await store.runs(by, span, loads);
+  const counts = await store.counts([...new Set(runs.map(({ jobStepId }) => jobStepId))]);
+  const steps = sharedWork({ runs, counts, loads, span, now });
+  const described = new Map(
+    (await store.described(steps.map(({ jobStepId }) => jobStepId))).map((one) => [
+      one.jobStepId,
+      one,
+    ]),
+  );
+  const codes = await store.cellCodes(steps.flatMap(({ cellIds }) => cellIds));
+  return steps
+    .flatMap(({ jobStepId, cellIds, first, last, ...rest }): ContainedWork[] => {
+      const found = described.get(jobStepId);
+      if (found === undefined) return [];
+      return [
+        {
+          ...found,
+          ...{ ...rest, personCodes: [...rest.personCodes] },
+          cellCode: cellIds.map((id) => codes.get(id) ?? id).join(', '),
+          firstDay: shopDay(first, timeZone),
+          lastDay: shopDay(last, timeZone),
+        },
+      ];
+    })
+    .sort((a, b) => b.jobNumber - a.jobNumber || a.stepNumber - b.stepNumber);
 }
 
 /** One line a job, however many of its steps share the cause. */

@@ -64,6 +64,10 @@ const runOfTrace = {
 } as const;
 
 export function containmentReader(db: Db) {
+  return { ...traceReader(db), ...describingReader(db), ...holdReader(db) };
+}
+
+function traceReader(db: Db) {
   return {
     /** Every run of each step in which one run shares the thing and falls into the span. */
     async runs(
@@ -112,6 +116,11 @@ export function containmentReader(db: Db) {
         select: { cellId: true, loadedAt: true, unloadedAt: true },
       });
     },
+  };
+}
+
+function describingReader(db: Db) {
+  return {
     async described(jobStepIds: readonly string[]): Promise<Described[]> {
       const rows = await db.jobStep.findMany({
         where: { id: { in: [...jobStepIds] } },
@@ -147,6 +156,11 @@ export function containmentReader(db: Db) {
       });
       return new Map(rows.map(({ id, code }) => [id, code]));
     },
+  };
+}
+
+function holdReader(db: Db) {
+  return {
     async holds(filter: { jobId?: string | undefined }): Promise<HoldRecord[]> {
       const { jobId } = filter;
       const rows = await db.jobHold.findMany({

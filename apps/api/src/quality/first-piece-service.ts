@@ -32,9 +32,12 @@ type SignInput = BodyOf<Routes['signFirstPiece']>;
 type Store = ReturnType<typeof firstPieceReader>;
 
 /** The first piece of a step: what to check it for, the check, and the second signature. */
-export function firstPieceService({ database, uow, clock, newId }: Foundation) {
-  const db = database.reader;
+export function firstPieceService(foundation: Foundation) {
+  return { ...readingPieces(foundation), ...checking(foundation) };
+}
 
+function readingPieces({ database, clock }: Foundation) {
+  const db = database.reader;
   return {
     async firstPieceOfRun(runId: string): Promise<FirstPieceTask> {
       const store = firstPieceReader(db);
@@ -49,6 +52,15 @@ export function firstPieceService({ database, uow, clock, newId }: Foundation) {
       };
     },
 
+    async firstPieces(query: QueryOf<Routes['firstPieces']>) {
+      const { pieces, total } = await firstPieceReader(db).pieces(query);
+      return { firstPieces: await viewsOf(db, pieces), total };
+    },
+  };
+}
+
+function checking({ uow, newId }: Foundation) {
+  return {
     async checkFirstPiece(actor: Actor, runId: string, input: CheckInput): Promise<FirstPiece> {
       return uow.write(actor, async (unit) => {
         const store = firstPieceWriter(unit.tx);
@@ -102,11 +114,6 @@ export function firstPieceService({ database, uow, clock, newId }: Foundation) {
         });
         return written(unit, id);
       });
-    },
-
-    async firstPieces(query: QueryOf<Routes['firstPieces']>) {
-      const { pieces, total } = await firstPieceReader(db).pieces(query);
-      return { firstPieces: await viewsOf(db, pieces), total };
     },
   };
 }

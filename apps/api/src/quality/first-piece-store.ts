@@ -137,14 +137,19 @@ function toPiece({ run, jobStep, ...row }: PieceRow): FirstPieceRecord {
 }
 
 export function firstPieceReader(db: Db) {
-  async function wpsLabel(wpsId: string | null): Promise<string | null> {
-    if (wpsId === null) return null;
-    const row = await db.wps.findUnique({
-      where: { id: wpsId },
-      select: { number: true, revision: true },
-    });
-    return row && `${row.number} r${row.revision}`;
-  }
+  return { ...runReader(db), ...pieceReader(db) };
+}
+
+async function wpsLabel(db: Db, wpsId: string | null): Promise<string | null> {
+  if (wpsId === null) return null;
+  const row = await db.wps.findUnique({
+    where: { id: wpsId },
+    select: { number: true, revision: true },
+  });
+  return row && `${row.number} r${row.revision}`;
+}
+
+function runReader(db: Db) {
   return {
     async runToCheck(runId: string): Promise<RunToCheck | null> {
       const row = await db.run.findUnique({ where: { id: runId }, include: runIncludes });
@@ -165,7 +170,7 @@ export function firstPieceReader(db: Db) {
         cellId: row.cellId,
         twoPersons: jobStep.job.revision.part.twoPersons,
         endedAt: row.endedAt,
-        circumstances: circumstancesOf(row, await wpsLabel(row.wpsId)),
+        circumstances: circumstancesOf(row, await wpsLabel(db, row.wpsId)),
         welds: welds.map((weld) => ({ ...weld, ...OfWeld.parse(weld) })),
       };
     },
@@ -182,7 +187,7 @@ export function firstPieceReader(db: Db) {
       });
       if (row === null) return null;
       const { run, signedAt: at } = row;
-      const circumstances = circumstancesOf(run, await wpsLabel(run.wpsId));
+      const circumstances = circumstancesOf(run, await wpsLabel(db, run.wpsId));
       return { ...circumstances, at, jobNumber: run.jobStep.job.number };
     },
     /** Whether the person has made good parts of this step in a job before. */
@@ -209,6 +214,11 @@ export function firstPieceReader(db: Db) {
       });
       return newest?.result === 'passed';
     },
+  };
+}
+
+function pieceReader(db: Db) {
+  return {
     async piece(id: string): Promise<FirstPieceRecord | null> {
       const row = await db.firstPiece.findUnique({ where: { id }, include: pieceIncludes });
       return row && toPiece(row);

@@ -88,14 +88,6 @@ function raising({ uow, newId }: Foundation) {
 }
 
 function deciding({ uow, newId }: Foundation) {
-  /** The NCR as it stands, not closed, or a refusal that shows it. */
-  async function current(unit: Unit, id: string, expected: number): Promise<NcrRecord> {
-    const ncr = await ncrReader(unit.tx).ncr(id);
-    if (ncr === null) throw notFound('NCR', id, 'params.ncrId');
-    if (ncr.version !== expected) throw stale('NCR', await viewOf(unit.tx, id), expected);
-    refuseClosed(ncr);
-    return ncr;
-  }
   return {
     async decideNcr(actor: Actor, id: string, input: BodyOf<Routes['decideNcr']>): Promise<Ncr> {
       return uow.write(actor, async (unit) => {
@@ -167,6 +159,15 @@ function deciding({ uow, newId }: Foundation) {
       });
     },
   };
+}
+
+/** The NCR as it stands, not closed, or a refusal that shows it. */
+async function current(unit: Unit, id: string, expected: number): Promise<NcrRecord> {
+  const ncr = await ncrReader(unit.tx).ncr(id);
+  if (ncr === null) throw notFound('NCR', id, 'params.ncrId');
+  if (ncr.version !== expected) throw stale('NCR', await viewOf(unit.tx, id), expected);
+  refuseClosed(ncr);
+  return ncr;
 }
 
 /** Parts leave quarantine as good ones or as scrap. */

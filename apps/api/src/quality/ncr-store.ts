@@ -56,6 +56,10 @@ function toNcr({ job, jobStep, decisions, ...row }: NcrRow): NcrRecord {
 }
 
 export function ncrReader(db: Db) {
+  return { ...listReader(db), ...aroundReader(db) };
+}
+
+function listReader(db: Db) {
   return {
     async ncr(id: string): Promise<NcrRecord | null> {
       const row = await db.nonconformance.findUnique({ where: { id }, include: ncrIncludes });
@@ -92,6 +96,12 @@ export function ncrReader(db: Db) {
       });
       return { ncrs: rows.map(toNcr), total: await db.nonconformance.count({ where }) };
     },
+  };
+}
+
+/** What an NCR is about and refers to. */
+function aroundReader(db: Db) {
+  return {
     /** The step of a job at which an NCR is raised. */
     async stepOfJob(jobStepId: string) {
       const row = await db.jobStep.findUnique({

@@ -168,6 +168,25 @@ export interface RecentReading {
 const batchesOfReadings = 10;
 const recentReadings = 20;
 
+async function holdsOn(db: Db, jobIds: readonly string[]) {
+  const ids = Prisma.join([...jobIds]);
+  const rows = await db.$queryRaw<(HoldFacts & { jobId: string })[]>`
+    SELECT jh."jobId", 'quarantine' AS "kind", jh."reason", 0 AS "stepNumber", NULL AS "dueAt"
+    FROM "JobHold" jh WHERE jh."jobId" IN (${ids}) AND jh."liftedAt" IS NULL
+    UNION ALL
+    SELECT js."jobId", ip."kind", '' AS "reason", js."number" AS "stepNumber", ip."dueAt"
+    FROM "JobStep" js JOIN "InspectionPoint" ip ON ip."jobStepId" = js."id"
+    WHERE js."jobId" IN (${ids}) AND ip."result" IS NULL`;
+  return groupBy(
+    rows.map((row) => ({
+      ...row,
+      stepNumber: Number(row.stepNumber),
+      dueAt: row.dueAt === null ? null : new Date(row.dueAt),
+    })),
+    ({ jobId }) => jobId,
+  );
+}
+
 /** Reads what the set-up card and the ready check are decided from; many steps at once. */
 export function factsReader(db: Db) {
   async function welds(revisionIds: readonly string[]) {
@@ -196,24 +215,6 @@ export function factsReader(db: Db) {
       WHERE o."jobId" IN (${Prisma.join([...jobIds])}) ORDER BY o."signedAt" DESC`;
     return groupBy(rows, ({ jobId }) => jobId);
   }
-  async function holds(jobIds: readonly string[]) {
-    const ids = Prisma.join([...jobIds]);
-    const rows = await db.$queryRaw<(HoldFacts & { jobId: string })[]>`
-      SELECT jh."jobId", 'quarantine' AS "kind", jh."reason", 0 AS "stepNumber", NULL AS "dueAt"
-      FROM "JobHold" jh WHERE jh."jobId" IN (${ids}) AND jh."liftedAt" IS NULL
-      UNION ALL
-      SELECT js."jobId", ip."kind", '' AS "reason", js."number" AS "stepNumber", ip."dueAt"
-      FROM "JobStep" js JOIN "InspectionPoint" ip ON ip."jobStepId" = js."id"
-      WHERE js."jobId" IN (${ids}) AND ip."result" IS NULL`;
-    return groupBy(
-      rows.map((row) => ({
-        ...row,
-        stepNumber: Number(row.stepNumber),
-        dueAt: row.dueAt === null ? null : new Date(row.dueAt),
-      })),
-      ({ jobId }) => jobId,
-    );
-  }
   return {
     /** In the order of the ids; an unknown id is not in the answer. */
     async facts(jobStepIds: readonly string[]): Promise<StepFacts[]> {
@@ -225,8 +226,9 @@ export function factsReader(db: Db) {
       const of = (key: (row: FactColumns) => string) => [...new Set(rows.map(key))];
       const weldsOf = await welds(of((row) => row.revisionId));
       const loadsOf = await loads(of((row) => row.laneCellId));
-      const overridesOf = await overrides(of((row) => row.jobId));
-      const holdsOf = await holds(of((row) => row.jobId));
+      const jobIds = of((row) => row.jobId);
+      const overridesOf = await overrides(jobIds);
+      const holdsOf = await holdsOn(db, jobIds);
       const byId = new Map(
         rows.map((row) => [
           row.id,
