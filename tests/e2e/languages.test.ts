@@ -2,7 +2,7 @@ import { mkdir } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import type { people as peopleRoutes, ReplyOf } from '@tackboard/contract';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
 import { faultsOn } from './support/axe.js';
 import { startBrowser, tabletSize, type Screen } from './support/browser.js';
 import { overflowingButtons } from './support/buttons.js';
@@ -36,6 +36,11 @@ beforeAll(async () => {
   pin = await pinOf(browser, operator, tool.address);
   screen = await openTablet(browser, 'R1', { address: tool.address, size: tabletSize });
   page = screen.page;
+});
+
+/** Whatever became of the test before, nobody is signed in. */
+beforeEach(async () => {
+  await ask(page, 'DELETE', '/api/session');
 });
 
 afterAll(async () => {
@@ -118,6 +123,8 @@ describe('the tablet at the cell speaks the language of who works there', () => 
 
   it('leaves the screens of the office in English', async () => {
     await setLanguageOf(operator, 'Polski');
+    await page.goto('/');
+    await page.locator('header select').selectOption({ label: 'Deutsch' });
     await signInAtCell('de');
     await button(page, textsIn('pl')('cell_pull')).waitFor();
     await page.getByRole('link', { name: textsIn('pl')('nav_board') }).click();
@@ -129,6 +136,7 @@ describe('the tablet at the cell speaks the language of who works there', () => 
 
   it('says what kind of refusal it is above the server’s own sentence', async () => {
     await page.goto('/');
+    await page.locator('header select').selectOption({ label: 'Deutsch' });
     await page.getByRole('link', { name: textsIn('de')('cell_sign_in_to_pull') }).click();
     await press(page, new RegExp(operator));
     await typeOnPad(page, pin === '000000' ? '000001' : '000000');
@@ -138,6 +146,8 @@ describe('the tablet at the cell speaks the language of who works there', () => 
   });
 
   it('would notice a text that does not fit', async () => {
+    await page.goto('/sign-in');
+    await button(page, new RegExp(operator)).waitFor();
     const [first] = await page.locator('main button').all();
     await first?.evaluate((element) => {
       element.style.width = '10px';
