@@ -75,6 +75,8 @@ function overlap(load: LoadSpan, run: RunSpan): boolean {
 }
 
 function hung(load: LoadSpan, { since, at, fromPart, toPart }: CountSpan): boolean {
-  const from = fromPart === toPart ? at : since;
-  return load.loadedAt <= at && (load.unloadedAt === null || load.unloadedAt > from);
+  const single = fromPart === toPart;
+  const from = single ? at : since;
+  const loadedInTime = single ? load.loadedAt <= at : load.loadedAt < at;
+  return loadedInTime && (load.unloadedAt === null || load.unloadedAt > from);
 }
