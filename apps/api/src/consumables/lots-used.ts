@@ -6,14 +6,14 @@ export interface LoadSpan {
 }
 
 /** A run while it lasted. */
-export interface RunSpan {
+interface RunSpan {
   readonly cellId: string;
   readonly startedAt: Date;
   readonly endedAt: Date | null;
 }
 
 /** Parts as they were counted; `since` is the count before, or the start of the run. */
-export interface CountSpan {
+interface CountSpan {
   readonly cellId: string;
   readonly since: Date;
   readonly at: Date;

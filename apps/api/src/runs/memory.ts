@@ -8,7 +8,7 @@ import type { QueueService } from '../queue/service.js';
 import { notFound } from '../refusal.js';
 import { memoryReader, toChange } from './memory-store.js';
 
-export interface DifferenceFacts {
+interface DifferenceFacts {
   readonly setUp: SetUp | null;
   readonly cellCode: string;
   readonly keptElsewhere: readonly string[];

@@ -4,7 +4,7 @@ import { settingVariables } from '@tackboard/contract';
 import { fitWords, numberWords } from '../queue/fit-words.js';
 
 /** What is dialled now, by variable; null where nobody has said. */
-export type Settings = Readonly<Record<SettingVariable, number | null>>;
+type Settings = Readonly<Record<SettingVariable, number | null>>;
 
 const nothingSet: Settings = {
   ...{ currentA: null, voltageV: null, wireSpeedMMin: null, travelMmMin: null },
@@ -21,7 +21,7 @@ const words: Readonly<Record<SettingVariable, readonly [name: string, unit: stri
   preheatC: ['preheat', '°C'],
 };
 
-export function isSetting(variable: string): variable is SettingVariable {
+function isSetting(variable: string): variable is SettingVariable {
   return (settingVariables as readonly string[]).includes(variable);
 }
 
@@ -35,7 +35,7 @@ export function outsideSince(
 }
 
 /** `wire speed 9.6 m/min`. */
-export function settingWords(variable: SettingVariable, value: number): string {
+function settingWords(variable: SettingVariable, value: number): string {
   const [name, unit] = words[variable];
   return `${name} ${numberWords(value)} ${unit}`;
 }
@@ -54,7 +54,7 @@ export function settingsAfter(
   return { ...nothingSet, ...kept, ...Object.fromEntries(changed) };
 }
 
-export interface SettingsAnswer {
+interface SettingsAnswer {
   readonly result: FitResult;
   readonly lines: FitLine[];
   readonly words: string[];

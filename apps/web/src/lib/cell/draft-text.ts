@@ -1,5 +1,5 @@
 /** What is half typed for one job: the form that is open and its fields, as typed. */
-export type DraftFields = Readonly<Record<string, string>>;
+type DraftFields = Readonly<Record<string, string>>;
 /** By job step, the one typed into last at the end. */
 export type Drafts = Readonly<Record<string, DraftFields>>;
 
