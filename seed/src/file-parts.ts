@@ -1,5 +1,11 @@
 import { demoCustomers, demoFamilies } from './shop/families.js';
-import { stepsOf, weldsOf, type DemoFamily, type DemoSetUp } from './shop/parts.js';
+import {
+  demoProgramRevision,
+  stepsOf,
+  weldsOf,
+  type DemoFamily,
+  type DemoSetUp,
+} from './shop/parts.js';
 import { by, got, type ShopFile } from './shop-file.js';
 
 /** Customers, fixtures, programs and the parts with their weld lists, released as revision B after A. */
@@ -35,7 +41,7 @@ async function fileTools(shop: ShopFile, family: DemoFamily): Promise<Tools> {
       ? null
       : await services.parts.addProgram(by(shop, 'O03'), {
           name: `P-${family.number.replace(/\D/g, '')}`,
-          revision: '4',
+          revision: demoProgramRevision,
           cellId: got(shop.cells, family.setUp.cell).id,
           author: 'O03',
           writtenOn: shop.days.plus(shop.days.today, -400),
@@ -118,7 +124,7 @@ function setUpOf(shop: ShopFile, family: DemoFamily, setUp: DemoSetUp, tools: To
     contactTipMm: setUp.wireSpeedMMin === null ? null : 15,
     preheatC: setUp.preheatC ?? null,
     programId: tools.programId,
-    programRevision: tools.programId === null ? null : '4',
+    programRevision: tools.programId === null ? null : demoProgramRevision,
     fixtureId: tools.fixtureId,
     watchOuts: [...setUp.watchOuts],
   };

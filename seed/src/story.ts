@@ -1,6 +1,6 @@
 import type { Order } from '@tackboard/contract';
 import { demoLots } from './shop/consumables.js';
-import type { DemoFamily } from './shop/parts.js';
+import { demoProgramRevision, type DemoFamily } from './shop/parts.js';
 import type { Random } from './random.js';
 import { by, got, type FiledPart, type ShopFile } from './shop-file.js';
 
@@ -138,6 +138,10 @@ async function makeJob(
   at(minute);
   await services.runs.read(actor, run.id, readingNear(family, random));
   await passFirstPiece(shop, actor, run.id);
+  const robot = family.kind === 'robot';
+  if (robot) {
+    await services.runs.program(actor, run.id, { revision: demoProgramRevision, note: null });
+  }
   const scrap = random.next() < 0.12 ? 1 : 0;
   const stopAfter = random.next() < 0.4 ? random.whole(1, job.quantity - 1) : 0;
   for (let done = 0; done < job.quantity;) {
@@ -158,6 +162,12 @@ async function makeJob(
   }
   minute += random.between(1, 4);
   at(minute);
+  if (robot) {
+    await services.runs.closeOut(actor, run.id, {
+      ...{ programRevision: demoProgramRevision, programNote: null },
+      ...{ fixture: null, watchOuts: null },
+    });
+  }
   await services.runs.putDown(actor, run.id, {
     setUpMin: Math.round(setUpMin),
     arcMinTyped: null,

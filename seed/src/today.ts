@@ -1,4 +1,6 @@
-import { demoLoads } from './shop/consumables.js';
+import type { Run } from '@tackboard/contract';
+import { demoLoads, demoLots } from './shop/consumables.js';
+import { demoProgramRevision } from './shop/parts.js';
 import { loadFor, passFirstPiece, takeOrder, type Story } from './story.js';
 import { by, got, type FiledPart, type ShopFile } from './shop-file.js';
 
@@ -80,15 +82,41 @@ export async function workInHand(story: Story): Promise<void> {
     });
     shop.clock.set(shop.days.at(shop.days.today, nowMin - 50));
     await passFirstPiece(shop, by(shop, person), run.id);
+    const changedAfter = filed.family.kind === 'robot' ? 4 : 0;
+    if (changedAfter > 0) await changeMidBatch(shop, by(shop, person), run, changedAfter);
     shop.clock.set(shop.days.at(shop.days.today, nowMin - 5));
     await services.runs.count(by(shop, person), run.id, {
-      good: done,
+      good: done - changedAfter,
       rework: 0,
       scrap: 0,
       beyondBatchConfirmed: false,
       happenedAt: null,
     });
   }
+}
+
+/** The spool ran out and the contact distance was changed after some parts: the job knows both by itself. */
+async function changeMidBatch(
+  shop: ShopFile,
+  actor: ReturnType<typeof by>,
+  run: Run,
+  parts: number,
+): Promise<void> {
+  const { consumables, runs } = shop.context.services;
+  const { loads } = await consumables.feeder(run.cellId);
+  const former = loads.find(({ kind }) => kind === 'wire');
+  await runs.program(actor, run.id, { revision: demoProgramRevision, note: null });
+  const counted = { rework: 0, scrap: 0, beyondBatchConfirmed: false, happenedAt: null };
+  shop.clock.set(shop.days.at(shop.days.today, minuteOfNow(shop) + 40));
+  await runs.count(actor, run.id, { ...counted, good: parts });
+  const change = { variable: 'contactTipMm', to: 16, why: 'Too much spatter' } as const;
+  await runs.change(actor, run.id, change);
+  const next = demoLots.find(
+    ({ item, number }) => item === former?.itemName && number !== former.lotNumber,
+  );
+  if (next === undefined) return;
+  const lotId = got(shop.lots, next.number).id;
+  await consumables.load(actor, run.cellId, { lotId, amount: 15 });
 }
 
 /** What hangs at the cells when the shop is opened; the robot's spool is nearly empty. */

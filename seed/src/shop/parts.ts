@@ -119,3 +119,6 @@ export function weldsOf(family: DemoFamily, thicknessMm: number): WeldInput[] {
     notes: '',
   }));
 }
+
+/** The program that every set-up of the demo shop is filed with. */
+export const demoProgramRevision = '4';

@@ -42,6 +42,13 @@ describe('parts counted together', () => {
     expect(parts(load('08:30', null))).toEqual({ fromPart: 5, toPart: 12 });
   });
 
+  it('were not made with a lot that came on at the very moment of the count', () => {
+    const counts = numbered([count('08:00', 4), count('09:00', 8)]);
+    const parts = (span: ReturnType<typeof load>) => partsOf(span, { runs: [run], counts });
+    expect(parts(load('06:00', '08:00'))).toEqual({ fromPart: 1, toPart: 4 });
+    expect(parts(load('08:00', null))).toEqual({ fromPart: 5, toPart: 12 });
+  });
+
   it('in a new run cannot be older than the run', () => {
     const later = { ...run, startedAt: at('12:00'), endedAt: null };
     const counts = numbered([

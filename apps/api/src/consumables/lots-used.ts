@@ -6,14 +6,14 @@ export interface LoadSpan {
 }
 
 /** A run while it lasted. */
-export interface RunSpan {
+interface RunSpan {
   readonly cellId: string;
   readonly startedAt: Date;
   readonly endedAt: Date | null;
 }
 
 /** Parts as they were counted; `since` is the count before, or the start of the run. */
-export interface CountSpan {
+interface CountSpan {
   readonly cellId: string;
   readonly since: Date;
   readonly at: Date;
@@ -75,6 +75,8 @@ function overlap(load: LoadSpan, run: RunSpan): boolean {
 }
 
 function hung(load: LoadSpan, { since, at, fromPart, toPart }: CountSpan): boolean {
-  const from = fromPart === toPart ? at : since;
-  return load.loadedAt <= at && (load.unloadedAt === null || load.unloadedAt > from);
+  const single = fromPart === toPart;
+  const from = single ? at : since;
+  const loadedInTime = single ? load.loadedAt <= at : load.loadedAt < at;
+  return loadedInTime && (load.unloadedAt === null || load.unloadedAt > from);
 }

@@ -3,7 +3,7 @@ import type { Db } from '../db/client.js';
 import { Prisma } from '../db/generated/client.js';
 import type { LoadSpan } from './lots-used.js';
 
-export interface StepRow extends Pick<
+interface StepRow extends Pick<
   LotUse,
   'jobId' | 'jobNumber' | 'partNumber' | 'revision' | 'customerName' | 'stepNumber' | 'quantity'
 > {
@@ -15,7 +15,7 @@ export interface RunRow {
   readonly startedAt: Date;
   readonly endedAt: Date | null;
 }
-export interface CountRow {
+interface CountRow {
   readonly jobStepId: string;
   readonly cellId: string;
   readonly runStartedAt: Date;

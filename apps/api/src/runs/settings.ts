@@ -4,7 +4,7 @@ import { settingVariables } from '@tackboard/contract';
 import { fitWords, numberWords } from '../queue/fit-words.js';
 
 /** What is dialled now, by variable; null where nobody has said. */
-export type Settings = Readonly<Record<SettingVariable, number | null>>;
+type Settings = Readonly<Record<SettingVariable, number | null>>;
 
 const nothingSet: Settings = {
   ...{ currentA: null, voltageV: null, wireSpeedMMin: null, travelMmMin: null },
@@ -54,7 +54,7 @@ export function settingsAfter(
   return { ...nothingSet, ...kept, ...Object.fromEntries(changed) };
 }
 
-export interface SettingsAnswer {
+interface SettingsAnswer {
   readonly result: FitResult;
   readonly lines: FitLine[];
   readonly words: string[];
