@@ -23,7 +23,7 @@ interface DifferenceFacts {
 }
 
 /** What is not as it was when the last good run of this step was kept, in words. */
-function differences(facts: DifferenceFacts): string[] {
+export function differences(facts: DifferenceFacts): string[] {
   const { setUp, lastGood, lastGoodOn } = facts;
   if (setUp === null) {
     const where = facts.keptElsewhere.join(', ');
