@@ -21,6 +21,7 @@ import { qualityRoutes } from './quality/routes.js';
 import { queueRoutes } from './queue/routes.js';
 import { recordsRoutes } from './records/routes.js';
 import { runsRoutes } from './runs/routes.js';
+import { settingsRoutes } from './settings/routes.js';
 import { weekRoutes } from './week/routes.js';
 
 export interface AppOptions {
@@ -62,6 +63,7 @@ export async function buildApp(
   qualityRoutes(app, services.quality);
   queueRoutes(app, services.queue);
   runsRoutes(app, services.runs);
+  settingsRoutes(app, services.settings);
   weekRoutes(app, services.week);
   recordsRoutes(app, services.records);
 

@@ -19,6 +19,7 @@ import { createQualityService } from './quality/service.js';
 import { createQueueService } from './queue/service.js';
 import { createRecordsService } from './records/service.js';
 import { createRunsService } from './runs/service.js';
+import { createSettingsService } from './settings/service.js';
 import { createWeekService } from './week/service.js';
 
 export type Context = Awaited<ReturnType<typeof createContext>>;
@@ -66,6 +67,7 @@ function createServices(foundation: Foundation) {
   const qualification = createQualificationService(foundation, { people, procedures, queue });
   const quality = createQualityService(foundation, { queue });
   const runs = createRunsService(foundation, { queue });
+  const settings = createSettingsService(foundation);
   const week = createWeekService(foundation);
   const records = createRecordsService(foundation);
   return {
@@ -80,6 +82,7 @@ function createServices(foundation: Foundation) {
     quality,
     queue,
     runs,
+    settings,
     week,
     records,
   };

@@ -17,6 +17,7 @@ export * from './revisions.js';
 export * from './route.js';
 export * from './qualification.js';
 export * from './routes.js';
+export * from './settings.js';
 export * from './runs.js';
 export * from './values.js';
 export * from './week.js';

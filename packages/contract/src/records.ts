@@ -26,6 +26,7 @@ export const subjectTypes = [
   'lot',
   'override',
   'nonconformance',
+  'setting',
 ] as const;
 export type SubjectType = (typeof subjectTypes)[number];
 

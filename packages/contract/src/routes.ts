@@ -11,6 +11,7 @@ import { queue } from './queue.js';
 import { records } from './records.js';
 import type { Route } from './route.js';
 import { runs } from './runs.js';
+import { settings } from './settings.js';
 import { week } from './week.js';
 
 /** Every JSON operation of the service, by area. */
@@ -28,6 +29,7 @@ export const areas = {
   consumables,
   quality,
   week,
+  settings,
 } as const;
 
 export const allRoutes: readonly Route[] = Object.values(areas).flatMap((area) =>
