@@ -79,18 +79,26 @@ export function stepShown(value: number, stored: string, system: UnitSystem, dia
   return valueShown(value, stored, system, dial) - valueShown(0, stored, system, dial);
 }
 
-/** "0.236 in": the number as it is read on screens, without its unit. `fixed` keeps trailing noughts. */
+export interface NumberShape {
+  /** The unit that the machine at hand is set in. */
+  readonly dial?: string | undefined;
+  /** The most decimals in the stored unit; the other units have their own. */
+  readonly decimals?: number;
+  /** Trailing noughts are kept, so that figures in a row line up. */
+  readonly fixed?: boolean;
+}
+
+/** "0.236" for 6 stored in mm: the number as it is read on screens, without its unit. */
 export function numberShown(
   value: number,
   stored: string,
   system: UnitSystem,
-  { dial, fixed }: { dial?: string | undefined; fixed?: number } = {},
+  { dial, decimals: most = usualDecimals, fixed = false }: NumberShape = {},
 ): string {
   const unit = fieldOf(stored, system, dial)?.unit;
   const shown = valueShown(value, stored, system, dial);
   const own = unit === undefined ? undefined : decimals[unit];
-  if (fixed !== undefined && own === undefined) return number(shown, fixed);
-  return plainNumber(shown, own ?? usualDecimals);
+  return fixed && own === undefined ? number(shown, most) : plainNumber(shown, own ?? most);
 }
 
 /** The text that a field begins with. */

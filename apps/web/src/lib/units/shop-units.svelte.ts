@@ -10,6 +10,7 @@ import {
   stepShown,
   unitShown,
   valueShown,
+  type NumberShape,
   type UnitSystem,
 } from '../format/amount.js';
 import { plainNumber } from '../format/number.js';
@@ -17,13 +18,6 @@ import { askOrRecall } from '../offline/answers.js';
 import { m } from '../paraglide/messages.js';
 import { readNumber } from '../ui/number-text.js';
 import { plainUnit, type FieldUnit } from '../ui/units.js';
-
-interface Shown {
-  /** The unit that the machine at hand is set in, whatever the shop uses. */
-  readonly dial?: string | undefined;
-  /** Decimals that are kept even where they are noughts, in the stored unit. */
-  readonly fixed?: number;
-}
 
 /** The units of the shop. Whatever a screen shows or reads of an amount goes through here; stored is metric. */
 class ShopUnits {
@@ -38,15 +32,12 @@ class ShopUnits {
   }
 
   /** "0.236 in" for 6 stored in mm. */
-  words(value: number, stored: string, shown: Shown = {}): string {
-    return `${this.number(value, stored, shown)} ${this.unit(stored, shown.dial)}`.trim();
+  words(value: number, stored: string, shape: NumberShape = {}): string {
+    return `${this.number(value, stored, shape)} ${this.unit(stored, shape.dial)}`.trim();
   }
   /** The number alone, where the unit stands in the heading. */
-  number(value: number, stored: string, { dial, fixed }: Shown = {}): string {
-    return numberShown(value, stored, this.system, {
-      dial,
-      ...(fixed === undefined ? {} : { fixed }),
-    });
+  number(value: number, stored: string, shape: NumberShape = {}): string {
+    return numberShown(value, stored, this.system, shape);
   }
   unit(stored: string, dial?: string): string {
     return unitShown(stored, this.system, dial);
