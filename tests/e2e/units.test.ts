@@ -1,3 +1,4 @@
+import type { procedures, ReplyOf } from '@tackboard/contract';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { startBrowser } from './support/browser.js';
@@ -55,13 +56,11 @@ describe('units of the shop', () => {
   });
 
   it('QA reads the ranges of a procedure in inches, while the server still answers in millimetres', async () => {
-    const { procedures } = await ask(qa, '/api/procedures');
-    const wps = procedures.find(
-      (one: { number: string; thicknessMm: { max: number } | null }) =>
-        (one.thicknessMm?.max ?? null) !== null,
-    );
-    await qa.goto(`/procedures/${wps.id}`);
-    const inches = String(Number((wps.thicknessMm.max / 25.4).toFixed(3)));
+    const { wpss } = await ask<ReplyOf<typeof procedures.list>>(qa, 'GET', '/api/wpss');
+    const wps = wpss.find(({ number }) => number === 'WPS-014');
+    const thickestMm = wps?.thicknessMm?.max ?? Number.NaN;
+    await qa.goto(`/procedures/${wps?.id ?? ''}`);
+    const inches = String(Number((thickestMm / 25.4).toFixed(3)));
     await qa
       .getByText(new RegExp(`${inches.replace('.', '\\.')} in`))
       .first()
