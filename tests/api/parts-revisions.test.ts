@@ -395,3 +395,47 @@ describe('a set-up', () => {
     ]);
   });
 });
+
+describe('groove preparation', () => {
+  const preparation = {
+    ...{ kind: 'singleV', gapMm: 2, rootFaceMm: 2, angleDeg: 60 },
+    ...{ rootRadiusMm: 0, capHeightMm: 1, backing: 'none' },
+  };
+  const butt = {
+    ...weld,
+    ...{ jointType: 'butt', throatMm: null, grooveDepthMm: 12, thicknessAMm: 12, thicknessBMm: 12 },
+    preparation,
+  };
+  const fresh = async (): Promise<Revision> => (await add((await newPart()).id)).body;
+
+  it('is stored with its weld, and a weld without one has none', async () => {
+    const answer = await put(await fresh(), 'welds', [butt, { ...weld, number: 2 }]);
+    expect(answer.status, answer.body.message).toBe(200);
+    const { welds } = await revision(answer.body.id);
+    expect(welds.map((one) => one.preparation)).toEqual([preparation, null]);
+  });
+
+  it.each([
+    ['a root face thicker than the plate', { rootFaceMm: 13 }, 'rootFaceMm', 'root face of 13'],
+    ['an angle of 180 degrees', { angleDeg: 180 }, 'angleDeg', 'angle of 180'],
+    [
+      'a radius deeper than the cut',
+      { kind: 'singleJ', angleDeg: 0, rootRadiusMm: 11 },
+      'rootRadiusMm',
+      'root radius of 11',
+    ],
+  ])('refuses %s in words, and stores nothing', async (_what, changes, field, said) => {
+    const draft = await fresh();
+    const impossible = { ...butt, preparation: { ...preparation, ...changes } };
+    const answer = await put(draft, 'welds', [impossible]);
+    expect([answer.status, answer.body.code]).toEqual([400, 'INVALID']);
+    expect(answer.body.fields[0].field).toBe(`body.welds.0.preparation.${field}`);
+    expect(answer.body.message).toContain(`${said} does not go with a plate of 12 mm`);
+    expect((await revision(draft.id)).welds).toEqual([]);
+  });
+
+  it('refuses one of a fillet', async () => {
+    const answer = await put(await fresh(), 'welds', [{ ...weld, preparation }]);
+    expect(answer.body.fields[0].field).toBe('body.welds.0.preparation');
+  });
+});

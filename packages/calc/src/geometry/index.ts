@@ -9,6 +9,7 @@ export {
 export { filletArea, filletLeg, filletThroat, type FilletSize } from './fillet.js';
 export { filletSection, type FilletSection } from './fillet-section.js';
 export { grooveArea, type Groove, type GrooveCap } from './groove.js';
+export { preparedGroove, type GroovePreparation } from './prepared-groove.js';
 export { jointDrawing } from './joint-drawing.js';
 export type { DrawnJoint, DrawnShape, JointDrawing } from './drawn-shapes.js';
 export { excessLimit, excessRules } from './excess-weld-metal.js';
