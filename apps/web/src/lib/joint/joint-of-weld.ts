@@ -1,25 +1,17 @@
 import {
   assumedWireEfficiency,
+  preparedGroove,
   throatFromSettings,
   type DrawnJoint,
   type Groove,
+  type GroovePreparation,
 } from '@tackboard/calc';
-import type { SetUp, Weld } from '@tackboard/contract';
+import type { Preparation, SetUp, Weld } from '@tackboard/contract';
 
 export type JointWeld = Pick<
   Weld,
   'jointType' | 'throatMm' | 'legMm' | 'grooveDepthMm' | 'thicknessAMm' | 'thicknessBMm'
 >;
-
-/** How the edges of a groove are prepared; the weld list does not say it. */
-export interface Preparation {
-  kind: Groove['preparation'];
-  gapMm: number;
-  rootFaceMm: number;
-  /** Included for a V, of one plate for the others. */
-  angleDeg: number;
-  rootRadiusMm: number;
-}
 
 /** The joint that a row of the weld list describes; null where its sizes do not make one. */
 export function jointOfWeld(weld: JointWeld, preparation: Preparation | null): DrawnJoint | null {
@@ -36,31 +28,14 @@ export function jointOfWeld(weld: JointWeld, preparation: Preparation | null): D
 
 function grooveOf(weld: JointWeld, preparation: Preparation | null): Groove {
   const thicknessMm = Math.min(weld.thicknessAMm, weld.thicknessBMm);
-  const depth = weld.grooveDepthMm;
-  const partial = depth !== null && depth < thicknessMm ? { penetrationMm: depth } : {};
-  if (preparation === null) {
-    return { preparation: 'square', thicknessMm, gapMm: 0, ...partial };
-  }
-  const { kind, gapMm, rootFaceMm, angleDeg, rootRadiusMm } = preparation;
-  const plate = { thicknessMm, gapMm };
-  switch (kind) {
-    case 'square':
-      return { preparation: kind, ...plate, ...partial };
-    case 'singleV':
-      return { preparation: kind, ...plate, rootFaceMm, includedAngleDeg: angleDeg, ...partial };
-    case 'doubleV':
-      return { preparation: kind, ...plate, rootFaceMm, includedAngleDeg: angleDeg };
-    case 'singleBevel':
-      return { preparation: kind, ...plate, rootFaceMm, bevelAngleDeg: angleDeg, ...partial };
-    case 'doubleBevel':
-      return { preparation: kind, ...plate, rootFaceMm, bevelAngleDeg: angleDeg };
-    case 'singleU':
-    case 'singleJ': {
-      const rounded = { rootFaceMm, bevelAngleDeg: angleDeg, rootRadiusMm };
-      return { preparation: kind, ...plate, ...rounded, ...partial };
-    }
-  }
+  const depthMm = weld.grooveDepthMm;
+  return preparedGroove({ thicknessMm, depthMm, preparation: preparation ?? closedSquare });
 }
+
+/** What is drawn of a butt weld while nobody has said how it is prepared: two plates against each other. */
+const closedSquare: GroovePreparation = {
+  ...{ kind: 'square', gapMm: 0, rootFaceMm: 0, angleDeg: 0, rootRadiusMm: 0, capHeightMm: 0 },
+};
 
 type Dialled = Pick<SetUp, 'wireDiameterMm' | 'wireSpeedMMin' | 'travelMmMin'>;
 

@@ -1,4 +1,5 @@
 import type { ArgumentRefusal, Groove, JointDrawing } from '@tackboard/calc';
+import type { Preparation } from '@tackboard/contract';
 import { plainNumber } from '../format/number.js';
 import { m } from '../paraglide/messages.js';
 import { shopUnits } from '$lib/units/shop-units.svelte.js';
@@ -20,6 +21,17 @@ export function preparationChoices(): { value: string; label: string }[] {
     { value: '', label: m.joint_prep_none() },
     ...kinds.map(([value, word]) => ({ value, label: word() })),
   ];
+}
+
+const backingWords = {
+  none: m.joint_backing_none,
+  metal: m.joint_backing_metal,
+  ceramic: m.joint_backing_ceramic,
+  fluxOrGas: m.joint_backing_flux,
+} as const satisfies Record<Preparation['backing'], () => string>;
+
+export function backingWord(backing: Preparation['backing']): string {
+  return backingWords[backing]();
 }
 
 export function isPreparation(value: string): value is Groove['preparation'] {

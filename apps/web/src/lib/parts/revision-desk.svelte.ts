@@ -1,4 +1,4 @@
-import { parts, type Revision } from '@tackboard/contract';
+import { parts, type Preparation, type Revision } from '@tackboard/contract';
 import { untrack } from 'svelte';
 import { Act } from '../api/act.svelte.js';
 import { call } from '../api/call.js';
@@ -46,6 +46,14 @@ export class RevisionDesk {
   addWeld(): void {
     const first = this.steps.find((step) => step.number !== null)?.number ?? undefined;
     this.welds.push(nextWeld(this.welds, first));
+  }
+
+  /** Takes over the preparation of the weld with this number. */
+  prepare(number: number, preparation: Preparation | null): void {
+    const draft = this.readings.find(
+      ({ reading }) => reading.ok && reading.weld.number === number,
+    )?.draft;
+    if (draft !== undefined) draft.preparation = preparation;
   }
 
   removeWeld(row: number): void {

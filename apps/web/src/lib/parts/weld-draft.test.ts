@@ -10,6 +10,7 @@ const weld: Weld = {
   throatMm: 4.5,
   legMm: null,
   grooveDepthMm: null,
+  preparation: null,
   lengthMm: 120,
   count: 2,
   thicknessAMm: 8,
@@ -71,6 +72,21 @@ describe('readWeld', () => {
       ok: false,
       problems: { lengthMm: 'missing', throatMm: 'notANumber', count: 'notANumber' },
     });
+  });
+});
+
+describe('the preparation of a row', () => {
+  const preparation = {
+    ...{ kind: 'singleV', gapMm: 2, rootFaceMm: 2, angleDeg: 60 },
+    ...{ rootRadiusMm: 0, capHeightMm: 1, backing: 'none' },
+  } as const;
+  it.each([
+    ['butt', preparation],
+    ['fillet', null],
+  ] as const)('of a %s weld', (jointType, sent) => {
+    const draft = { ...draftOfWeld({ ...weld, preparation }, 0, metric), jointType };
+    const reading = readWeld(draft, metric);
+    expect(reading.ok && reading.weld.preparation).toEqual(sent);
   });
 });
 

@@ -1,14 +1,19 @@
-import type { BodyOf, parts, Weld } from '@tackboard/contract';
+import type { BodyOf, parts, Preparation, Weld } from '@tackboard/contract';
 import { readNumber, type NumberReading } from '../ui/number-text.js';
 
 export type WeldBody = BodyOf<typeof parts.setWelds>['welds'][number];
-export type WeldKey = keyof WeldBody;
+/** The columns of the table; the preparation has a form of its own beside the drawing. */
+export type WeldKey = Exclude<keyof WeldBody, 'preparation'>;
 
 /**
  * One row of the table, every cell as typed; `row` only tells rows apart on the screen. A stored length may have
  * no short text in the unit of the table: `kept` holds it, so that what nobody typed over is sent as it was.
  */
-export type WeldDraft = Record<WeldKey, string> & { readonly row: number; readonly kept: Kept };
+export type WeldDraft = Record<WeldKey, string> & {
+  readonly row: number;
+  readonly kept: Kept;
+  preparation: Preparation | null;
+};
 type Kept = Partial<Record<WeldKey, { readonly text: string; readonly value: number }>>;
 
 /** How the table shows and reads a length stored in mm. */
@@ -49,6 +54,7 @@ export const weldColumns: readonly WeldColumn[] = [
 
 const firstWeld: Omit<WeldDraft, 'row'> = {
   kept: {},
+  preparation: null,
   number: '1',
   jointType: 'fillet',
   throatMm: '',
@@ -79,7 +85,8 @@ export function draftOfWeld(weld: Weld, row: number, unit: LengthUnit): WeldDraf
     kept[key] = { text, value };
     return [key, text];
   });
-  return { ...(Object.fromEntries(cells) as Record<WeldKey, string>), row, kept };
+  const { preparation } = weld;
+  return { ...(Object.fromEntries(cells) as Record<WeldKey, string>), row, kept, preparation };
 }
 
 /** A new row repeats the last one under the next number, because the welds of a part are mostly alike. */
@@ -117,5 +124,7 @@ export function readWeld(draft: WeldDraft, unit: LengthUnit): WeldReading {
     return [key, null];
   });
   if (Object.keys(problems).length > 0) return { ok: false, problems };
-  return { ok: true, weld: Object.fromEntries(values) as WeldBody };
+  // A row that was a butt weld before it became another joint keeps its preparation to itself.
+  const preparation = draft.jointType === 'butt' ? draft.preparation : null;
+  return { ok: true, weld: { ...(Object.fromEntries(values) as WeldBody), preparation } };
 }
