@@ -34,7 +34,8 @@ function grooveOf(weld: JointWeld, preparation: Preparation | null): Groove {
 
 /** What is drawn of a butt weld while nobody has said how it is prepared: two plates against each other. */
 const closedSquare: GroovePreparation = {
-  ...{ kind: 'square', gapMm: 0, rootFaceMm: 0, angleDeg: 0, rootRadiusMm: 0, capHeightMm: 0 },
+  kind: 'square',
+  ...{ gapMm: 0, rootFaceMm: 0, angleDeg: 0, rootRadiusMm: 0, capHeightMm: 0 },
 };
 
 type Dialled = Pick<SetUp, 'wireDiameterMm' | 'wireSpeedMMin' | 'travelMmMin'>;
