@@ -90,6 +90,7 @@ const places: readonly Place[] = [
   { name: 'cell-new', as: 'M01', at: '/cells/new', shows: 'Add a cell' },
   { name: 'cell-entry', as: 'M01', at: cellPage, shows: /^R1/ },
   { name: 'tablets', as: 'M01', at: '/tablets', shows: 'Tablets' },
+  { name: 'settings', as: 'M01', at: '/settings', shows: 'Settings' },
   { name: 'week', as: 'M01', at: '/week', shows: /^Week/ },
   { name: 'week-before', as: 'M01', at: lastWeek, shows: /^Week/ },
   { name: 'method', as: 'S01', at: '/method', shows: 'How the figures are worked out' },

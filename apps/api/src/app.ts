@@ -22,6 +22,7 @@ import { queueRoutes } from './queue/routes.js';
 import { recordsRoutes } from './records/routes.js';
 import { runsRoutes } from './runs/routes.js';
 import { sheetsRoutes } from './sheets/routes.js';
+import { settingsRoutes } from './settings/routes.js';
 import { weekRoutes } from './week/routes.js';
 
 export interface AppOptions {
@@ -63,6 +64,7 @@ export async function buildApp(
   qualityRoutes(app, services.quality);
   queueRoutes(app, services.queue);
   runsRoutes(app, services.runs);
+  settingsRoutes(app, services.settings);
   weekRoutes(app, services.week);
   recordsRoutes(app, services.records);
   sheetsRoutes(app, services.sheets);

@@ -21,6 +21,7 @@ import { createQueueService } from './queue/service.js';
 import { createRecordsService } from './records/service.js';
 import { createRunsService } from './runs/service.js';
 import { createSheetsService } from './sheets/service.js';
+import { createSettingsService } from './settings/service.js';
 import { createWeekService } from './week/service.js';
 
 export type Context = Awaited<ReturnType<typeof createContext>>;
@@ -73,6 +74,7 @@ function createServices(foundation: Foundation, shopName: string) {
   });
   const quality = createQualityService(foundation, { queue });
   const runs = createRunsService(foundation, { parts, policy, queue });
+  const settings = createSettingsService(foundation);
   const week = createWeekService(foundation);
   const records = createRecordsService(foundation);
   const sheets = createSheetsService(
@@ -93,6 +95,7 @@ function createServices(foundation: Foundation, shopName: string) {
     quality,
     queue,
     runs,
+    settings,
     week,
     records,
     sheets,

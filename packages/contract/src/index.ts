@@ -20,6 +20,7 @@ export * from './revisions.js';
 export * from './route.js';
 export * from './qualification.js';
 export * from './routes.js';
+export * from './settings.js';
 export * from './runs.js';
 export * from './sheets.js';
 export * from './tests-to-make.js';

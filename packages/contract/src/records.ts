@@ -30,6 +30,7 @@ export const subjectTypes = [
   'inspectionPoint',
   'jobHold',
   'policy',
+  'setting',
 ] as const;
 export type SubjectType = (typeof subjectTypes)[number];
 

@@ -22,6 +22,30 @@ export const jointTypes = ['fillet', 'butt', 'corner', 'lap', 'plug'] as const;
 export const positions = ['PA', 'PB', 'PC', 'PD', 'PE', 'PF', 'PG'] as const;
 export const qualityLevels = ['B', 'C', 'D'] as const;
 
+export const preparationKinds = [
+  'square',
+  'singleV',
+  'doubleV',
+  'singleBevel',
+  'doubleBevel',
+  'singleU',
+  'singleJ',
+] as const;
+export const backings = ['none', 'metal', 'ceramic', 'fluxOrGas'] as const;
+
+/** How the edges of a butt weld are prepared. What a kind does not have, as the radius of a V, is not looked at. */
+export const Preparation = z.object({
+  kind: z.enum(preparationKinds),
+  gapMm: quantity(0, 100),
+  rootFaceMm: quantity(0, 500),
+  /** Included for a V, of one plate from the square edge for the others. */
+  angleDeg: quantity(0, 360),
+  rootRadiusMm: quantity(0, 100),
+  capHeightMm: quantity(0, 50),
+  backing: z.enum(backings),
+});
+export type Preparation = z.infer<typeof Preparation>;
+
 export const WeldInput = z
   .object({
     number: z.number().int().min(1).max(999),
@@ -29,6 +53,7 @@ export const WeldInput = z
     throatMm: quantity(0.5, 100).nullable(),
     legMm: quantity(0.5, 150).nullable(),
     grooveDepthMm: quantity(0.5, 300).nullable(),
+    preparation: Preparation.nullable().default(null),
     lengthMm: LengthMm,
     count: z.number().int().min(1).max(999),
     thicknessAMm: ThicknessMm,

@@ -14,6 +14,7 @@ import { runs } from './runs.js';
 import { sheets } from './sheets.js';
 import { testsToMake } from './tests-to-make.js';
 import { setUpMemory } from './set-up-memory.js';
+import { settings } from './settings.js';
 import { week } from './week.js';
 
 /** Every operation of the service, by area. */
@@ -34,6 +35,7 @@ export const areas = {
   quality,
   week,
   sheets,
+  settings,
 } as const;
 
 export const allRoutes: readonly Route[] = Object.values(areas).flatMap((area) =>

@@ -95,6 +95,15 @@ export function stepsOf(family: DemoFamily, variantWps: string | null | undefine
   ];
 }
 
+/** What such plates are commonly given: a V, from 12 mm on one from both sides. */
+function grooveOf(thicknessMm: number): NonNullable<WeldInput['preparation']> {
+  return {
+    kind: thicknessMm < 12 ? 'singleV' : 'doubleV',
+    ...{ gapMm: 2, rootFaceMm: 2, angleDeg: 60, rootRadiusMm: 0, capHeightMm: 1 },
+    backing: 'none',
+  };
+}
+
 export function weldsOf(family: DemoFamily, thicknessMm: number): WeldInput[] {
   return family.welds.map((weld, index) => ({
     number: index + 1,
@@ -102,6 +111,7 @@ export function weldsOf(family: DemoFamily, thicknessMm: number): WeldInput[] {
     throatMm: weld.throatMm,
     legMm: null,
     grooveDepthMm: weld.joint === 'butt' ? thicknessMm : null,
+    preparation: weld.joint === 'butt' ? grooveOf(thicknessMm) : null,
     lengthMm: weld.lengthMm,
     count: weld.count,
     thicknessAMm: thicknessMm,

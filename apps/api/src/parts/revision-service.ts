@@ -7,6 +7,7 @@ import type { Foundation } from '../foundation.js';
 import { foundPart } from './found.js';
 import { foundRevision, openDraft, revisionSubject } from './found-revision.js';
 import { releaseService } from './release-service.js';
+import { refuseImpossibleGrooves } from './groove-rules.js';
 import { refuseLabelTaken, refuseRepeatedNumbers } from './revision-rules.js';
 import {
   revisionReader,
@@ -77,6 +78,7 @@ function draftService({ uow, newId }: Foundation) {
       { expectedVersion, welds }: BodyOf<typeof parts.setWelds>,
     ): Promise<Revision> {
       refuseRepeatedNumbers(welds, 'welds');
+      refuseImpossibleGrooves(welds);
       return uow.write(actor, async (unit) => {
         const store = revisionWriter(unit.tx);
         const before = await openDraft(store, revisionId, expectedVersion);

@@ -1,6 +1,6 @@
 import { Revision, type Step, type Weld } from '@tackboard/contract';
 import type { Db, TransactionClient } from '../db/client.js';
-import type { Prisma } from '../db/generated/client.js';
+import { Prisma } from '../db/generated/client.js';
 import { personNames, toSetUp, withNamesOfSetUp } from './set-up-store.js';
 
 export type WeldFields = Omit<Weld, 'id'>;
@@ -84,7 +84,12 @@ export function revisionWriter(tx: TransactionClient) {
     ): Promise<void> {
       await tx.weld.deleteMany({ where: { revisionId } });
       await tx.weld.createMany({
-        data: welds.map((weld) => ({ ...weld, id: newId(), revisionId })),
+        data: welds.map((weld) => ({
+          ...weld,
+          preparation: weld.preparation ?? Prisma.DbNull,
+          id: newId(),
+          revisionId,
+        })),
       });
     },
     async addSteps(revisionId: string, steps: readonly (StepFields & { id: string })[]) {

@@ -1,4 +1,4 @@
-import type { Weld } from '@tackboard/contract';
+import { Preparation, type Weld } from '@tackboard/contract';
 import { SetUp, WpsRanges } from '@tackboard/contract';
 import { z } from 'zod';
 import type { Db } from '../db/client.js';
@@ -187,16 +187,26 @@ async function holdsOn(db: Db, jobIds: readonly string[]) {
   );
 }
 
+/** A query written by hand gives a JSON column as its text. */
+function preparationOf(stored: unknown): Weld['preparation'] {
+  const value: unknown = typeof stored === 'string' ? JSON.parse(stored) : stored;
+  return Preparation.nullable().parse(value);
+}
+
 /** Reads what the set-up card and the ready check are decided from; many steps at once. */
 export function factsReader(db: Db) {
   async function welds(revisionIds: readonly string[]) {
-    const rows = await db.$queryRaw<(Weld & { revisionId: string })[]>`
-      SELECT "id", "revisionId", "number", "jointType", "throatMm", "legMm", "grooveDepthMm", "lengthMm", "count",
+    const rows = await db.$queryRaw<
+      (Omit<Weld, 'preparation'> & { preparation: unknown; revisionId: string })[]
+    >`
+      SELECT "id", "revisionId", "number", "jointType", "throatMm", "legMm", "grooveDepthMm", "preparation",
+        "lengthMm", "count",
         "thicknessAMm", "thicknessBMm", "materialA", "materialB", "materialGroupA", "materialGroupB", "position",
         "process", "stepNumber", "qualityLevel", "sizeUnderMm",
         "sizeOverMm", "notes"
       FROM "Weld" WHERE "revisionId" IN (${Prisma.join([...revisionIds])}) ORDER BY "number"`;
-    return groupBy(rows, ({ revisionId }) => revisionId);
+    const read = rows.map((row) => ({ ...row, preparation: preparationOf(row.preparation) }));
+    return groupBy(read, ({ revisionId }) => revisionId);
   }
   async function loads(cellIds: readonly string[]) {
     const rows = await db.$queryRaw<(LoadFacts & { cellId: string })[]>`

@@ -29,11 +29,11 @@ export function weldTable(welds: readonly Weld[], procedureOf: (weld: Weld) => s
   );
 }
 
-/** The joints to scale; the preparation of a butt weld is on the drawing, not on the weld list. */
+/** The joints to scale; a butt weld without its preparation is not drawn as if it were square. */
 export function weldPictures(welds: readonly Weld[], setUp: SetUp): Content[] {
   return welds.map((weld) => {
-    const butt = weld.jointType === 'butt';
-    return jointPicture(butt ? null : jointOfWeld(weld, null), {
+    const unsaid = weld.jointType === 'butt' && weld.preparation === null;
+    return jointPicture(unsaid ? null : jointOfWeld(weld, weld.preparation), {
       title: `Weld ${weld.number}, ${weldWords(weld)}`,
       laidAreaMm2: laidAreaOf(setUp),
     });

@@ -15,7 +15,7 @@ const weld = {
 const butt = { ...weld, jointType: 'butt' as const, throatMm: null };
 const preparation = {
   ...{ kind: 'singleV' as const, gapMm: 2, rootFaceMm: 0 },
-  ...{ angleDeg: 60, rootRadiusMm: 6 },
+  ...{ angleDeg: 60, rootRadiusMm: 6, capHeightMm: 0, backing: 'none' as const },
 };
 
 describe('jointOfWeld', () => {

@@ -2,6 +2,7 @@ import { throatFromSettings } from '../process/bead.js';
 import { assumedWireEfficiency } from '../process/wire.js';
 import type { DrawnJoint } from './drawn-shapes.js';
 import type { Groove } from './groove.js';
+import { preparedGroove, type GroovePreparation } from './prepared-groove.js';
 
 /** The sizes of a weld that make its cross-section; null where the weld list leaves one open. */
 export interface JointWeld {
@@ -14,21 +15,14 @@ export interface JointWeld {
   readonly thicknessBMm: number;
 }
 
-/** How the edges of a groove are prepared; the weld list does not say it. */
-export interface Preparation {
-  kind: Groove['preparation'];
-  gapMm: number;
-  rootFaceMm: number;
-  /** Included for a V, of one plate for the others. */
-  angleDeg: number;
-  rootRadiusMm: number;
-}
-
 /**
  * The joint that a row of the weld list describes; null where its sizes do not make one. A butt weld whose
  * preparation nobody has said is drawn with square edges.
  */
-export function jointOfWeld(weld: JointWeld, preparation: Preparation | null): DrawnJoint | null {
+export function jointOfWeld(
+  weld: JointWeld,
+  preparation: GroovePreparation | null,
+): DrawnJoint | null {
   const { jointType, throatMm, legMm, thicknessAMm, thicknessBMm } = weld;
   if (jointType === 'fillet' || jointType === 'lap') {
     const fillet = throatMm !== null ? { throatMm } : legMm !== null ? { legMm } : null;
@@ -40,33 +34,17 @@ export function jointOfWeld(weld: JointWeld, preparation: Preparation | null): D
   return { form: 'groove', groove: grooveOf(weld, preparation) };
 }
 
-function grooveOf(weld: JointWeld, preparation: Preparation | null): Groove {
+function grooveOf(weld: JointWeld, preparation: GroovePreparation | null): Groove {
   const thicknessMm = Math.min(weld.thicknessAMm, weld.thicknessBMm);
-  const depth = weld.grooveDepthMm;
-  const partial = depth !== null && depth < thicknessMm ? { penetrationMm: depth } : {};
-  if (preparation === null) {
-    return { preparation: 'square', thicknessMm, gapMm: 0, ...partial };
-  }
-  const { kind, gapMm, rootFaceMm, angleDeg, rootRadiusMm } = preparation;
-  const plate = { thicknessMm, gapMm };
-  switch (kind) {
-    case 'square':
-      return { preparation: kind, ...plate, ...partial };
-    case 'singleV':
-      return { preparation: kind, ...plate, rootFaceMm, includedAngleDeg: angleDeg, ...partial };
-    case 'doubleV':
-      return { preparation: kind, ...plate, rootFaceMm, includedAngleDeg: angleDeg };
-    case 'singleBevel':
-      return { preparation: kind, ...plate, rootFaceMm, bevelAngleDeg: angleDeg, ...partial };
-    case 'doubleBevel':
-      return { preparation: kind, ...plate, rootFaceMm, bevelAngleDeg: angleDeg };
-    case 'singleU':
-    case 'singleJ': {
-      const rounded = { rootFaceMm, bevelAngleDeg: angleDeg, rootRadiusMm };
-      return { preparation: kind, ...plate, ...rounded, ...partial };
-    }
-  }
+  const depthMm = weld.grooveDepthMm;
+  return preparedGroove({ thicknessMm, depthMm, preparation: preparation ?? closedSquare });
 }
+
+/** What is drawn of a butt weld while nobody has said how it is prepared: two plates against each other. */
+const closedSquare: GroovePreparation = {
+  kind: 'square',
+  ...{ gapMm: 0, rootFaceMm: 0, angleDeg: 0, rootRadiusMm: 0, capHeightMm: 0 },
+};
 
 interface Dialled {
   readonly wireDiameterMm: number | null;

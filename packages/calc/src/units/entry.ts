@@ -85,3 +85,38 @@ export function readEntry(inputs: EntryInputs): CalculationInParts<EntryInputs, 
     },
   };
 }
+
+/** Digits beyond which a text was not typed in this unit; one that carries more was typed in another. */
+const mostTyped = 12;
+const shownDigits = 6;
+
+function plainText(value: number, digits: number): string {
+  // Texts of a field are read back by people: never with an exponent.
+  const decimals = Math.max(0, digits - 1 - Math.floor(Math.log10(Math.abs(value) || 1)));
+  const text = Number(value.toPrecision(digits)).toFixed(Math.min(decimals, 20));
+  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+}
+
+/**
+ * What a field of `unit` shows for a stored value: the shortest text that `readEntry` turns into exactly that
+ * value, so that what was typed in this unit comes back as it was typed. A value that was typed in another unit
+ * has no short text; it is shown to six digits, and stays stored as it is until something is typed over it.
+ */
+export function entryText({
+  value,
+  kind,
+  unit,
+}: {
+  value: number;
+  kind: EntryKind;
+  unit: UnitName;
+}): string {
+  const { stored } = entryKinds[kind];
+  const shown = converted(value, stored, unit);
+  for (let digits = 1; digits <= mostTyped; digits += 1) {
+    const text = plainText(shown, digits);
+    const typed = readDecimal(text);
+    if (typed !== null && converted(typed, unit, stored) === value) return text;
+  }
+  return plainText(shown, shownDigits);
+}

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { settingQuestions, type AskedSettings } from './plausibility.js';
+import { settingQuestions, type AskedSettings, type TypedIn } from './plausibility.js';
 
 const sound = {
   ...{ currentA: 255, voltageV: 26.5, travelMmMin: 520, wireSpeedMMin: 9, wireDiameterMm: 1.2 },
@@ -39,6 +39,33 @@ it.each<[code: string, typed: AskedSettings, perhaps: object]>([
     }
   },
 );
+
+/** A cell whose dial reads cm/min; the numbers are what its welder typed, times ten for the stored mm/min. */
+it.each<[typed: string, stored: number, asked: [string, number][]]>([
+  ['52', 520, []],
+  ['0,52', 5.2, [['travelInMetres', 520]]],
+  [
+    '520',
+    5200,
+    [
+      ['travelTenTimesHigh', 520],
+      ['travelInMillimetres', 520],
+    ],
+  ],
+])('independent: %s cm/min is asked about by what the slip was', (_typed, stored, expected) => {
+  const asked = settingQuestions({ travelMmMin: stored }, { travelMmMin: 'cm/min' });
+  expect(asked.map(({ code, perhaps }) => [code, perhaps.travelMmMin])).toEqual(expected);
+});
+
+it.each<[code: string, typed: AskedSettings, typedIn: TypedIn, perhaps: number]>([
+  ['wireSpeedInMetres', { wireSpeedMMin: 9 * 0.0254 }, { wireSpeedMMin: 'in/min' }, 9],
+  ['wireDiameterInMillimetres', { wireDiameterMm: 1.2 * 25.4 }, { wireDiameterMm: 'in' }, 1.2],
+  ['gasFlowInLitres', { gasFlowLMin: 8 * 0.4719474432 }, { gasFlowLMin: 'cfh' }, 8],
+])('independent: asks %s where the field is US customary', (code, typed, typedIn, perhaps) => {
+  const question = settingQuestions(typed, typedIn).find((one) => one.code === code);
+  const [value] = Object.values(question?.perhaps ?? {});
+  expect(value).toBeCloseTo(perhaps, 6);
+});
 
 it('asks about a fillet that its plate hardly carries', () => {
   const asked = settingQuestions({ throatMm: 8, thinnerPlateMm: 6 });

@@ -1,4 +1,4 @@
-import { converted } from './units.js';
+import { converted, type UnitName } from './units.js';
 
 /** What may be asked about; whatever is left out, or is no number, is not asked about. */
 export interface AskedSettings {
@@ -21,14 +21,18 @@ export type QuestionCode =
   | 'voltsAndAmpsSwapped'
   | 'voltageOffTheLine'
   | 'travelTenTimesHigh'
+  | 'travelInMillimetres'
   | 'travelInCentimetres'
   | 'travelInInches'
   | 'travelInMetres'
   | 'wireSpeedInInches'
   | 'wireSpeedInMillimetres'
+  | 'wireSpeedInMetres'
   | 'wireDiameterInInches'
+  | 'wireDiameterInMillimetres'
   | 'wireDiameterTenTimesHigh'
   | 'gasFlowInCubicFeet'
+  | 'gasFlowInLitres'
   | 'preheatInFahrenheit'
   | 'throatAndLegSwapped'
   | 'filletLargeForPlate';
@@ -56,18 +60,34 @@ const usual: Partial<Record<Setting, Range>> = {
   preheatC: { min: 0, max: 300 },
 };
 
-/** A reading in another unit that brings an unusual value back among the usual ones. */
-const otherReadings: readonly [QuestionCode, Setting, (value: number) => number][] = [
-  ['travelTenTimesHigh', 'travelMmMin', (value) => value / 10],
-  ['travelInCentimetres', 'travelMmMin', (value) => converted(value, 'cm/min', 'mm/min')],
-  ['travelInInches', 'travelMmMin', (value) => converted(value, 'in/min', 'mm/min')],
-  ['travelInMetres', 'travelMmMin', (value) => converted(value, 'm/min', 'mm/min')],
-  ['wireSpeedInInches', 'wireSpeedMMin', (value) => converted(value, 'in/min', 'm/min')],
-  ['wireSpeedInMillimetres', 'wireSpeedMMin', (value) => converted(value, 'mm/min', 'm/min')],
-  ['wireDiameterInInches', 'wireDiameterMm', (value) => converted(value, 'in', 'mm')],
-  ['wireDiameterTenTimesHigh', 'wireDiameterMm', (value) => value / 10],
-  ['gasFlowInCubicFeet', 'gasFlowLMin', (value) => converted(value, 'cfh', 'l/min')],
-  ['preheatInFahrenheit', 'preheatC', (value) => converted(value, 'F', 'C')],
+/** The unit in which a setting is stored, and so the one of the names above. */
+const storedIn: Partial<Record<Setting, UnitName>> = {
+  travelMmMin: 'mm/min',
+  wireSpeedMMin: 'm/min',
+  wireDiameterMm: 'mm',
+  gasFlowLMin: 'l/min',
+  preheatC: 'C',
+};
+
+/** The units in which settings were typed, where these are not the stored ones. */
+export type TypedIn = Partial<Record<Setting, UnitName>>;
+
+/** Slips that bring an unusual value back among the usual ones: a tenfold one, or a number meant in another unit. */
+const slips: readonly [QuestionCode, Setting, 'tenTimes' | UnitName][] = [
+  ['travelTenTimesHigh', 'travelMmMin', 'tenTimes'],
+  ['travelInMillimetres', 'travelMmMin', 'mm/min'],
+  ['travelInCentimetres', 'travelMmMin', 'cm/min'],
+  ['travelInInches', 'travelMmMin', 'in/min'],
+  ['travelInMetres', 'travelMmMin', 'm/min'],
+  ['wireSpeedInInches', 'wireSpeedMMin', 'in/min'],
+  ['wireSpeedInMillimetres', 'wireSpeedMMin', 'mm/min'],
+  ['wireSpeedInMetres', 'wireSpeedMMin', 'm/min'],
+  ['wireDiameterInInches', 'wireDiameterMm', 'in'],
+  ['wireDiameterInMillimetres', 'wireDiameterMm', 'mm'],
+  ['wireDiameterTenTimesHigh', 'wireDiameterMm', 'tenTimes'],
+  ['gasFlowInCubicFeet', 'gasFlowLMin', 'cfh'],
+  ['gasFlowInLitres', 'gasFlowLMin', 'l/min'],
+  ['preheatInFahrenheit', 'preheatC', 'F'],
 ];
 
 /** Conventional load voltage of a fed wire, IEC 60974-1, from memory: 14 + 0.05 I. Further off is asked about. */
@@ -115,18 +135,27 @@ function sizes({ throatMm, legMm, thinnerPlateMm }: Values): Question[] {
   return asked;
 }
 
+/** What was meant if the number was typed as another unit's; null where that is the unit of the field itself. */
+function meant(value: number, setting: Setting, slip: 'tenTimes' | UnitName, typedIn: TypedIn) {
+  if (slip === 'tenTimes') return value / 10;
+  const stored = storedIn[setting] ?? slip;
+  const typedUnit = typedIn[setting] ?? stored;
+  return typedUnit === slip ? null : converted(converted(value, stored, typedUnit), slip, stored);
+}
+
 /**
  * Questions about settings that are possible but unlike what people mean: volts and amps swapped, a travel ten
- * times too high, inches typed for millimetres. Values are never corrected; an empty list says that nothing
- * stood out, not that the settings are right. Source: common practice.
+ * times too high, inches typed for millimetres. `typedIn` names the units of the fields where they are not the
+ * stored ones. Values are never corrected; an empty list says that nothing stood out, not that the settings are
+ * right. Source: common practice.
  */
-export function settingQuestions(settings: AskedSettings): Question[] {
+export function settingQuestions(settings: AskedSettings, typedIn: TypedIn = {}): Question[] {
   const values = numbersOf(settings);
-  const readings = otherReadings.flatMap(([code, setting, read]) => {
+  const readings = slips.flatMap(([code, setting, slip]): Question[] => {
     const value = values[setting];
     if (value === undefined || isUsual(setting, value)) return [];
-    const perhaps = read(value);
-    if (!isUsual(setting, perhaps)) return [];
+    const perhaps = meant(value, setting, slip, typedIn);
+    if (perhaps === null || !isUsual(setting, perhaps)) return [];
     return [{ code, given: { [setting]: value }, perhaps: { [setting]: perhaps } }];
   });
   return [...electrical(values), ...readings, ...sizes(values)];

@@ -9,7 +9,7 @@ import { gasPerMetre, weldGas } from '../process/gas.js';
 import { depositionRate, wireMassPerMetre } from '../process/wire.js';
 import { partsOf, valueOf } from '../testing/value-of.js';
 import { convertUnit } from './convert.js';
-import { entryKinds, readEntry } from './entry.js';
+import { entryKinds, entryText, readEntry } from './entry.js';
 import { readDecimal } from './number-text.js';
 import { units, unitsLike, type UnitName } from './units.js';
 
@@ -161,6 +161,45 @@ describe('entry', () => {
       }),
     );
     expect(readDecimal('1.2.3')).toBeNull();
+  });
+});
+
+/** Typed, stored, shown: the way of every number through a field. */
+describe('the text of a field', () => {
+  const fields = (Object.keys(entryKinds) as (keyof typeof entryKinds)[]).flatMap((kind) =>
+    unitsLike(entryKinds[kind].stored).map((unit) => ({ kind, unit })),
+  );
+  const typedNumber = fc
+    .tuple(fc.integer({ min: 0, max: 999_999 }), fc.integer({ min: 0, max: 4 }))
+    .map(([digits, decimals]) => digits / 10 ** decimals);
+
+  it('independent: shows what was typed, in whatever unit of the field it was typed', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...fields), typedNumber, ({ kind, unit }, typed) => {
+        const value = valueOf(readEntry({ text: String(typed), kind, unit }));
+        expect(entryText({ value, kind, unit })).toBe(String(typed));
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  it('independent: shows a value of the other system to six digits: 6 mm / 25.4 mm = 0.23622 in', () => {
+    expect(entryText({ value: 6, kind: 'length', unit: 'in' })).toBe('0.23622');
+    expect(entryText({ value: 520, kind: 'travel', unit: 'in/min' })).toBe('20.4724');
+    expect(entryText({ value: 0, kind: 'length', unit: 'in' })).toBe('0');
+    expect(entryText({ value: -5, kind: 'temperature', unit: 'F' })).toBe('23');
+    expect(entryText({ value: 0.00001, kind: 'length', unit: 'mm' })).toBe('0.00001');
+  });
+
+  it('reads back within a millionth, whatever is stored', () => {
+    const stored = fc.double({ min: 0.001, max: 100_000, noNaN: true });
+    fc.assert(
+      fc.property(fc.constantFrom(...fields), stored, ({ kind, unit }, value) => {
+        const text = entryText({ value, kind, unit });
+        const back = valueOf(readEntry({ text, kind, unit }));
+        expect(Math.abs(back - value)).toBeLessThan(1e-5 * Math.max(value, 1));
+      }),
+    );
   });
 });
 

@@ -1,7 +1,7 @@
 import type { Entry } from '$lib/offline/commands.js';
-import { plainNumber } from '$lib/format/number.js';
 import { m } from '$lib/paraglide/messages.js';
 import { causeWord } from './words.js';
+import { shopUnits } from '$lib/units/shop-units.svelte.js';
 
 /** What was pressed and typed, in the words of the buttons. */
 export function entryWords(entry: Entry): string {
@@ -42,7 +42,7 @@ function readingWords(body: BodyOf<'reading'>): string {
   ] as const;
   return values
     .flatMap(([label, value, unit]) =>
-      typeof value === 'number' ? [`${label} ${plainNumber(value)} ${unit}`] : [],
+      typeof value === 'number' ? [`${label} ${shopUnits.words(value, unit)}`] : [],
     )
     .join(', ');
 }

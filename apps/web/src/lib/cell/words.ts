@@ -1,5 +1,5 @@
 import { m } from '$lib/paraglide/messages.js';
-import { plainNumber } from '$lib/format/number.js';
+import { shopUnits } from '$lib/units/shop-units.svelte.js';
 
 type Cause =
   | 'setUp'
@@ -60,12 +60,19 @@ export function variableWord(variable: string): string {
   return variables[variable]?.() ?? variable;
 }
 
-export function rangeWords(min: number | null, max: number | null, unit: string | null): string {
-  const end = unit === null ? '' : ` ${unit}`;
+/** Limits in words, in the unit of the shop or of the dial; `stored` is the unit that they are stored in. */
+export function rangeWords(
+  min: number | null,
+  max: number | null,
+  stored: string | null,
+  dial?: string,
+): string {
+  const unit = stored ?? '';
+  const words = (value: number) => shopUnits.words(value, unit, { dial });
   if (min !== null && max !== null)
-    return m.cell_range_between({ min: plainNumber(min), max: plainNumber(max) }) + end;
-  if (min !== null) return m.cell_range_from({ min: plainNumber(min) + end });
-  if (max !== null) return m.cell_range_to({ max: plainNumber(max) + end });
+    return m.cell_range_between({ min: shopUnits.number(min, unit, { dial }), max: words(max) });
+  if (min !== null) return m.cell_range_from({ min: words(min) });
+  if (max !== null) return m.cell_range_to({ max: words(max) });
   return m.cell_range_open();
 }
 

@@ -1,6 +1,6 @@
-import { plainNumber } from '$lib/format/number.js';
 import { m } from '$lib/paraglide/messages.js';
 import type { Item, Load, LoadState } from './marks.js';
+import { shopUnits } from '$lib/units/shop-units.svelte.js';
 
 const kindWords = {
   wire: m.stock_wire,
@@ -15,12 +15,12 @@ export function kindWord(kind: Item['kind']): string {
 
 /** "3.2 kg"; amounts are kept as weighed. */
 export function amount(value: number, unit: string): string {
-  return `${plainNumber(value)} ${unit}`;
+  return shopUnits.words(value, unit);
 }
 
 /** What is reckoned and not weighed: litres whole, the rest to the hundredth. */
 function reckoned(value: number, unit: string): string {
-  return `${plainNumber(value, unit === 'l' ? 0 : 2)} ${unit}`;
+  return shopUnits.words(value, unit, { decimals: unit === 'l' ? 0 : 2 });
 }
 
 export function loadMark(load: Pick<Load, 'unit'>, state: LoadState) {

@@ -1,6 +1,8 @@
 import type { ArgumentRefusal, Groove, JointDrawing } from '@tackboard/calc';
+import type { Preparation } from '@tackboard/contract';
 import { plainNumber } from '../format/number.js';
 import { m } from '../paraglide/messages.js';
+import { shopUnits } from '$lib/units/shop-units.svelte.js';
 
 const preparationWords = {
   square: m.joint_prep_square,
@@ -19,6 +21,17 @@ export function preparationChoices(): { value: string; label: string }[] {
     { value: '', label: m.joint_prep_none() },
     ...kinds.map(([value, word]) => ({ value, label: word() })),
   ];
+}
+
+const backingWords = {
+  none: m.joint_backing_none,
+  metal: m.joint_backing_metal,
+  ceramic: m.joint_backing_ceramic,
+  fluxOrGas: m.joint_backing_flux,
+} as const satisfies Record<Preparation['backing'], () => string>;
+
+export function backingWord(backing: Preparation['backing']): string {
+  return backingWords[backing]();
 }
 
 export function isPreparation(value: string): value is Groove['preparation'] {
@@ -47,6 +60,10 @@ export function refusalWords({ argument, given, allowed }: ArgumentRefusal): str
   return m.joint_refused({ argument: word, given: value, allowed });
 }
 
+function size(valueMm: number): string {
+  return shopUnits.words(valueMm, 'mm', { decimals: 1 });
+}
+
 /** The sentences beside a drawing: the drawn size, and what the settings lay where they are on file. */
 export function figureLines({ figures }: JointDrawing): string[] {
   const { drawnAreaMm2, drawnThroatMm, drawnLegMm, laidAreaMm2 } = figures;
@@ -55,8 +72,8 @@ export function figureLines({ figures }: JointDrawing): string[] {
     drawnThroatMm === null || drawnLegMm === null
       ? m.joint_groove_drawn({ area })
       : m.joint_fillet_drawn({
-          throat: plainNumber(drawnThroatMm, 1),
-          leg: plainNumber(drawnLegMm, 1),
+          throat: size(drawnThroatMm),
+          leg: size(drawnLegMm),
           area,
         });
   if (laidAreaMm2 === null || drawnAreaMm2 === 0) return [drawn];
@@ -70,10 +87,10 @@ function laidWords(figures: JointDrawing['figures'], laidAreaMm2: number): strin
     share: plainNumber((laidAreaMm2 / drawnAreaMm2) * 100, 0),
   };
   if (laidThroatMm !== null && laidLegMm !== null) {
-    const sizes = { throat: plainNumber(laidThroatMm, 1), leg: plainNumber(laidLegMm, 1) };
+    const sizes = { throat: size(laidThroatMm), leg: size(laidLegMm) };
     return m.joint_fillet_laid({ ...words, ...sizes });
   }
   return laidFillMm === null
     ? m.joint_groove_over(words)
-    : m.joint_groove_filled({ ...words, fill: plainNumber(laidFillMm, 1) });
+    : m.joint_groove_filled({ ...words, fill: size(laidFillMm) });
 }

@@ -1,6 +1,7 @@
 import { m } from '$lib/paraglide/messages.js';
+import { shopUnits } from '$lib/units/shop-units.svelte.js';
 
-const weldWords: Readonly<Record<string, () => string>> = {
+const weldWords: Readonly<Record<string, (inputs: { unit: string }) => string>> = {
   number: m.weld_number,
   jointType: m.weld_joint,
   throatMm: m.weld_throat,
@@ -54,8 +55,9 @@ const fieldWords: Readonly<Record<string, () => string>> = {
   welds: m.part_welds,
 };
 
-export function weldWord(key: string): string {
-  return weldWords[key]?.() ?? key;
+/** The name of a column with the unit that its lengths stand in. */
+export function weldWord(key: string, unit = shopUnits.unit('mm')): string {
+  return weldWords[key]?.({ unit }) ?? key;
 }
 
 export function stepWord(key: string): string {

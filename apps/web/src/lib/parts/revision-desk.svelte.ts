@@ -1,8 +1,9 @@
-import { parts, type Revision } from '@tackboard/contract';
+import { parts, type Preparation, type Revision } from '@tackboard/contract';
 import { untrack } from 'svelte';
 import { Act } from '../api/act.svelte.js';
 import { call } from '../api/call.js';
 import { Resource } from '../live/resource.svelte.js';
+import { shopUnits } from '../units/shop-units.svelte.js';
 import { draftOfStep, nextStep, stepBodies, type StepDraft } from './step-draft.js';
 import { draftOfWeld, nextWeld, readWeld, type WeldDraft } from './weld-draft.js';
 
@@ -22,7 +23,12 @@ export class RevisionDesk {
   #weldPrint = $state('');
   #stepPrint = $state('');
 
-  readonly readings = $derived(this.welds.map((draft) => ({ draft, reading: readWeld(draft) })));
+  /** The unit in which the table stands; a change of the shop's units waits until it is stored or taken anew. */
+  unit = $state.raw(shopUnits.fieldUnit('mm'));
+
+  readonly readings = $derived(
+    this.welds.map((draft) => ({ draft, reading: readWeld(draft, this.unit) })),
+  );
   readonly weldsChanged = $derived(JSON.stringify(this.welds) !== this.#weldPrint);
   readonly stepsChanged = $derived(JSON.stringify(this.steps) !== this.#stepPrint);
 
@@ -40,6 +46,14 @@ export class RevisionDesk {
   addWeld(): void {
     const first = this.steps.find((step) => step.number !== null)?.number ?? undefined;
     this.welds.push(nextWeld(this.welds, first));
+  }
+
+  /** Takes over the preparation of the weld with this number. */
+  prepare(number: number, preparation: Preparation | null): void {
+    const draft = this.readings.find(
+      ({ reading }) => reading.ok && reading.weld.number === number,
+    )?.draft;
+    if (draft !== undefined) draft.preparation = preparation;
   }
 
   removeWeld(row: number): void {
@@ -92,9 +106,14 @@ export class RevisionDesk {
     return true;
   }
 
+  draftsOf(stored: Revision): WeldDraft[] {
+    return stored.welds.map((weld, row) => draftOfWeld(weld, row, this.unit));
+  }
+
   /** Puts the stored weld list in place of the typed one. */
   takeWelds(stored: Revision): void {
-    this.welds = stored.welds.map(draftOfWeld);
+    this.unit = shopUnits.fieldUnit('mm');
+    this.welds = this.draftsOf(stored);
     this.#weldPrint = JSON.stringify(this.welds);
     this.weldsAsked = false;
     this.weldAct.clear();

@@ -33,6 +33,6 @@ export function rowDifferences(
 }
 
 function named(row: Row, number: string, labelOf: Words['labelOf']): Record<string, unknown> {
-  const values = Object.entries(row).filter(([key]) => key !== 'row' && key !== 'number');
+  const values = Object.entries(row).filter(([key]) => !['row', 'kept', 'number'].includes(key));
   return Object.fromEntries(values.map(([key, value]) => [`${number}, ${labelOf(key)}`, value]));
 }

@@ -1,6 +1,7 @@
 import { parts, type Weld } from '@tackboard/contract';
 import { describe, expect, it } from 'vitest';
-import { draftOfWeld, nextWeld, readWeld } from './weld-draft.js';
+import { readNumber } from '../ui/number-text.js';
+import { draftOfWeld, nextWeld, readWeld, type LengthUnit } from './weld-draft.js';
 
 const weld: Weld = {
   id: '00000000-0000-4000-8000-000000000001',
@@ -9,6 +10,7 @@ const weld: Weld = {
   throatMm: 4.5,
   legMm: null,
   grooveDepthMm: null,
+  preparation: null,
   lengthMm: 120,
   count: 2,
   thicknessAMm: 8,
@@ -26,33 +28,73 @@ const weld: Weld = {
   notes: 'grind the end',
 };
 
+const metric: LengthUnit = { read: readNumber, text: String };
+const inches: LengthUnit = {
+  read: (typed) => {
+    const reading = readNumber(typed);
+    return reading.kind === 'number' ? { ...reading, value: reading.value * 25.4 } : reading;
+  },
+  text: (value) => (value / 25.4).toFixed(4),
+};
+
 describe('readWeld', () => {
   it('reads back what was stored, in the shape that the contract asks for', () => {
     const stored = { ...weld, id: undefined };
-    const reading = readWeld(draftOfWeld(weld, 0));
+    const reading = readWeld(draftOfWeld(weld, 0, metric), metric);
     expect(reading).toEqual({ ok: true, weld: stored });
     const body = { expectedVersion: 1, welds: reading.ok ? [reading.weld] : [] };
     expect(parts.setWelds.body.safeParse(body).success).toBe(true);
   });
   it('takes comma and point, and leaves an empty size open', () => {
-    const draft = { ...draftOfWeld(weld, 0), throatMm: '', legMm: '6,5', lengthMm: '0.5' };
-    const reading = readWeld(draft);
+    const draft = { ...draftOfWeld(weld, 0, metric), throatMm: '', legMm: '6,5', lengthMm: '0.5' };
+    const reading = readWeld(draft, metric);
     expect(
       reading.ok && [reading.weld.throatMm, reading.weld.legMm, reading.weld.lengthMm],
     ).toEqual([null, 6.5, 0.5]);
   });
+  it('independent: reads inches as 25.4 mm each, and sends a length that nobody typed over as it was stored', () => {
+    const draft = draftOfWeld(weld, 0, inches);
+    expect(draft.lengthMm).toBe('4.7244');
+    const reading = readWeld({ ...draft, thicknessAMm: '0.5' }, inches);
+    expect(reading.ok && reading.weld).toMatchObject({
+      lengthMm: 120,
+      throatMm: 4.5,
+      thicknessAMm: 12.7,
+      count: 2,
+    });
+  });
   it('names what is empty and what is no number', () => {
-    const draft = { ...draftOfWeld(weld, 0), lengthMm: '', throatMm: 'four', count: '1.200,5' };
-    expect(readWeld(draft)).toEqual({
+    const draft = {
+      ...draftOfWeld(weld, 0, metric),
+      lengthMm: '',
+      throatMm: 'four',
+      count: '1.200,5',
+    };
+    expect(readWeld(draft, metric)).toEqual({
       ok: false,
       problems: { lengthMm: 'missing', throatMm: 'notANumber', count: 'notANumber' },
     });
   });
 });
 
+describe('the preparation of a row', () => {
+  const preparation = {
+    ...{ kind: 'singleV', gapMm: 2, rootFaceMm: 2, angleDeg: 60 },
+    ...{ rootRadiusMm: 0, capHeightMm: 1, backing: 'none' },
+  } as const;
+  it.each([
+    ['butt', preparation],
+    ['fillet', null],
+  ] as const)('of a %s weld', (jointType, sent) => {
+    const draft = { ...draftOfWeld({ ...weld, preparation }, 0, metric), jointType };
+    const reading = readWeld(draft, metric);
+    expect(reading.ok && reading.weld.preparation).toEqual(sent);
+  });
+});
+
 describe('nextWeld', () => {
   it('repeats the last row under the next free number, without its note', () => {
-    const rows = [draftOfWeld({ ...weld, number: 7 }, 0), draftOfWeld(weld, 1)];
+    const rows = [draftOfWeld({ ...weld, number: 7 }, 0, metric), draftOfWeld(weld, 1, metric)];
     expect(nextWeld(rows, 10)).toEqual({ ...rows[1], number: '8', notes: '', row: 2 });
   });
   it('starts with the first step of the part', () => {

@@ -1,29 +1,46 @@
-import type { BodyOf, parts, Weld } from '@tackboard/contract';
-import { readNumber } from '../ui/number-text.js';
+import type { BodyOf, parts, Preparation, Weld } from '@tackboard/contract';
+import { readNumber, type NumberReading } from '../ui/number-text.js';
 
 export type WeldBody = BodyOf<typeof parts.setWelds>['welds'][number];
-export type WeldKey = keyof WeldBody;
+/** The columns of the table; the preparation has a form of its own beside the drawing. */
+export type WeldKey = Exclude<keyof WeldBody, 'preparation'>;
 
-/** One row of the table, every cell as typed; `row` only tells rows apart on the screen. */
-export type WeldDraft = Record<WeldKey, string> & { readonly row: number };
+/**
+ * One row of the table, every cell as typed; `row` only tells rows apart on the screen. A stored length may have
+ * no short text in the unit of the table: `kept` holds it, so that what nobody typed over is sent as it was.
+ */
+export type WeldDraft = Record<WeldKey, string> & {
+  readonly row: number;
+  readonly kept: Kept;
+  preparation: Preparation | null;
+};
+type Kept = Partial<Record<WeldKey, { readonly text: string; readonly value: number }>>;
+
+/** How the table shows and reads a length stored in mm. */
+export interface LengthUnit {
+  readonly read: (typed: string) => NumberReading;
+  readonly text: (valueMm: number) => string;
+}
 
 export interface WeldColumn {
   readonly key: WeldKey;
+  /** An `openNumber` may stay empty; `length` is one of the two as well. */
   readonly kind: 'number' | 'openNumber' | 'text' | 'choice';
+  readonly length?: true;
   readonly widthRem: number;
 }
 
-/** The columns in the order in which a drawing is read. An `openNumber` may stay empty. */
+/** The columns in the order in which a drawing is read. */
 export const weldColumns: readonly WeldColumn[] = [
   { key: 'number', kind: 'number', widthRem: 3 },
   { key: 'jointType', kind: 'choice', widthRem: 5.4 },
-  { key: 'throatMm', kind: 'openNumber', widthRem: 3.4 },
-  { key: 'legMm', kind: 'openNumber', widthRem: 3.4 },
-  { key: 'grooveDepthMm', kind: 'openNumber', widthRem: 3.6 },
-  { key: 'lengthMm', kind: 'number', widthRem: 4.2 },
+  { key: 'throatMm', kind: 'openNumber', length: true, widthRem: 3.4 },
+  { key: 'legMm', kind: 'openNumber', length: true, widthRem: 3.4 },
+  { key: 'grooveDepthMm', kind: 'openNumber', length: true, widthRem: 3.6 },
+  { key: 'lengthMm', kind: 'number', length: true, widthRem: 4.2 },
   { key: 'count', kind: 'number', widthRem: 3.2 },
-  { key: 'thicknessAMm', kind: 'number', widthRem: 3.4 },
-  { key: 'thicknessBMm', kind: 'number', widthRem: 3.4 },
+  { key: 'thicknessAMm', kind: 'number', length: true, widthRem: 3.4 },
+  { key: 'thicknessBMm', kind: 'number', length: true, widthRem: 3.4 },
   { key: 'materialA', kind: 'text', widthRem: 5.2 },
   { key: 'materialB', kind: 'text', widthRem: 5.2 },
   { key: 'materialGroupA', kind: 'text', widthRem: 3.4 },
@@ -38,6 +55,8 @@ export const weldColumns: readonly WeldColumn[] = [
 ];
 
 const firstWeld: Omit<WeldDraft, 'row'> = {
+  kept: {},
+  preparation: null,
   number: '1',
   jointType: 'fillet',
   throatMm: '',
@@ -60,9 +79,18 @@ const firstWeld: Omit<WeldDraft, 'row'> = {
   notes: '',
 };
 
-export function draftOfWeld(weld: Weld, row: number): WeldDraft {
-  const cells = weldColumns.map(({ key }) => [key, weld[key] === null ? '' : String(weld[key])]);
-  return { ...(Object.fromEntries(cells) as Record<WeldKey, string>), row };
+export function draftOfWeld(weld: Weld, row: number, unit: LengthUnit): WeldDraft {
+  const kept: Kept = {};
+  const cells = weldColumns.map(({ key, length }) => {
+    const value = weld[key];
+    if (value === null) return [key, ''];
+    if (length !== true || typeof value !== 'number') return [key, String(value)];
+    const text = unit.text(value);
+    kept[key] = { text, value };
+    return [key, text];
+  });
+  const { preparation } = weld;
+  return { ...(Object.fromEntries(cells) as Record<WeldKey, string>), row, kept, preparation };
 }
 
 /** A new row repeats the last one under the next number, because the welds of a part are mostly alike. */
@@ -86,17 +114,21 @@ export type WeldReading =
   | { readonly ok: false; readonly problems: Problems };
 
 /** Reads a row. Comma and point are both the decimal mark; whether the values may be is the server's to say. */
-export function readWeld(draft: WeldDraft): WeldReading {
+export function readWeld(draft: WeldDraft, unit: LengthUnit): WeldReading {
   const problems: Problems = {};
-  const values = weldColumns.map(({ key, kind }) => {
+  const values = weldColumns.map(({ key, kind, length }) => {
     const typed = draft[key];
     if (kind !== 'number' && kind !== 'openNumber') return [key, typed.trim()];
-    const reading = readNumber(typed);
+    const kept = draft.kept[key];
+    if (kept?.text === typed) return [key, kept.value];
+    const reading = length === true ? unit.read(typed) : readNumber(typed);
     if (reading.kind === 'number') return [key, reading.value];
     if (reading.kind === 'refused') problems[key] = 'notANumber';
     else if (kind === 'number') problems[key] = 'missing';
     return [key, null];
   });
   if (Object.keys(problems).length > 0) return { ok: false, problems };
-  return { ok: true, weld: Object.fromEntries(values) as WeldBody };
+  // A row that was a butt weld before it became another joint keeps its preparation to itself.
+  const preparation = draft.jointType === 'butt' ? draft.preparation : null;
+  return { ok: true, weld: { ...(Object.fromEntries(values) as WeldBody), preparation } };
 }

@@ -7,6 +7,7 @@ const weld = {
   throatMm: 4,
   legMm: null,
   grooveDepthMm: null,
+  preparation: null,
   lengthMm: 300,
   count: 2,
   thicknessAMm: 8,
@@ -36,6 +37,19 @@ const steps = [
 ];
 
 describe('weldFigures', () => {
+  it('independent: takes the area of a butt weld from its preparation: 2 x 8 + 6² x tan 30° = 36.785 mm²', () => {
+    const preparation = {
+      ...{ kind: 'singleV', gapMm: 2, rootFaceMm: 2, angleDeg: 60 },
+      ...{ rootRadiusMm: 0, capHeightMm: 0, backing: 'none' },
+    } as const;
+    const butt = { ...weld, jointType: 'butt' as const, throatMm: null };
+    const figures = weldFigures({ ...butt, preparation }, steps);
+    expect(figures.areaMm2).toBeCloseTo(36.785, 3);
+    // 36.785 mm² x 600 mm x 7850e-9 kg/mm³.
+    expect(figures.depositG).toBeCloseTo(173.26, 2);
+    expect(weldFigures({ ...butt, preparation: null }, steps).areaMm2).toBeNull();
+  });
+
   it('takes the travel of the newest set-up that has one (time = length / travel)', () => {
     // 2 x 300 mm at 600 mm/min is one minute; a = 4 gives 16 mm2; 16 x 600 x 7850e-9 kg = 75.36 g.
     const figures = weldFigures(weld, steps);

@@ -1,4 +1,12 @@
-import { arcTime, depositedMass, filletArea, laidAreaOf, type FilletSize } from '@tackboard/calc';
+import {
+  arcTime,
+  depositedMass,
+  filletArea,
+  grooveArea,
+  laidAreaOf,
+  preparedGroove,
+  type FilletSize,
+} from '@tackboard/calc';
 import type { SetUp } from '@tackboard/contract';
 import { explainedArcTime, explainedFilletArea, explainedMass } from '../method/explained.js';
 import type { WorkedFigure } from '../method/worked-figure.js';
@@ -31,13 +39,14 @@ export interface WeldFigures {
 export function weldFigures(weld: WeldBody, steps: readonly StepWithSetUps[]): WeldFigures {
   const setUp = newestSetUp(steps, weld.stepNumber);
   const area = areaOf(weld);
+  const drawn = area ?? grooveAreaOf(weld);
   const lengthMm = weld.lengthMm * weld.count;
-  const deposit = area?.ok ? depositedMass({ areaMm2: area.value, lengthMm }) : null;
+  const deposit = drawn?.ok ? depositedMass({ areaMm2: drawn.value, lengthMm }) : null;
   const travelMmMin = setUp?.travelMmMin ?? null;
   const arc = travelMmMin === null ? null : arcTime({ lengthMm, travelMmMin });
   return {
     number: weld.number,
-    areaMm2: area?.ok ? area.value : null,
+    areaMm2: drawn?.ok ? drawn.value : null,
     depositG: deposit?.ok ? deposit.value * 1000 : null,
     arcS: arc?.ok ? arc.value : null,
     travelMmMin,
@@ -56,6 +65,12 @@ function areaOf({ jointType, throatMm, legMm }: WeldBody) {
   const size: FilletSize | null =
     throatMm !== null ? { throatMm } : legMm !== null ? { legMm } : null;
   return size === null ? null : filletArea(size);
+}
+
+function grooveAreaOf({ jointType, preparation, thicknessAMm, thicknessBMm, ...weld }: WeldBody) {
+  if (jointType !== 'butt' || preparation === null) return null;
+  const thicknessMm = Math.min(thicknessAMm, thicknessBMm);
+  return grooveArea(preparedGroove({ thicknessMm, depthMm: weld.grooveDepthMm, preparation }));
 }
 
 function newestSetUp(steps: readonly StepWithSetUps[], stepNumber: number) {

@@ -16,7 +16,7 @@ describe('rangeInWords', () => {
     [{ min: null, max: null }, 'any'],
     [{ min: 0, max: 3 }, '0 \u2013 3 mm'],
   ])('says %j', (range, text) => {
-    expect(rangeInWords(range, 'mm', words)).toBe(text);
+    expect(rangeInWords(range, { unit: 'mm', number: String }, words)).toBe(text);
   });
 });
 

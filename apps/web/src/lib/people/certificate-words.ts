@@ -1,5 +1,4 @@
 import type { Certificate } from '@tackboard/contract';
-import { plainNumber } from '../format/number.js';
 
 type Range = Certificate['thicknessMm'];
 
@@ -9,12 +8,21 @@ export interface RangeWords {
   readonly any: string;
 }
 
+/** How the shop writes the amounts of a range. */
+export interface Amounts {
+  readonly unit: string;
+  readonly number: (value: number) => string;
+}
+
 /** A printed range with its unit: "3 to 12 mm", "3 mm or more". Limits are inclusive. */
-export function rangeInWords(range: Range, unit: string, words: RangeWords): string {
-  const { min, max } = range;
-  if (min !== null && max !== null) return `${plainNumber(min)} \u2013 ${plainNumber(max)} ${unit}`;
-  if (min !== null) return words.from(`${plainNumber(min)} ${unit}`);
-  if (max !== null) return words.upTo(`${plainNumber(max)} ${unit}`);
+export function rangeInWords(
+  { min, max }: Range,
+  { number, unit }: Amounts,
+  words: RangeWords,
+): string {
+  if (min !== null && max !== null) return `${number(min)} \u2013 ${number(max)} ${unit}`;
+  if (min !== null) return words.from(`${number(min)} ${unit}`);
+  if (max !== null) return words.upTo(`${number(max)} ${unit}`);
   return words.any;
 }
 

@@ -8,6 +8,7 @@ import {
   qualification,
   quality,
   queue,
+  settings,
   week,
   type Route,
 } from '@tackboard/contract';
@@ -33,6 +34,7 @@ export const places: readonly Place[] = [
   { href: '/lapses', label: m.nav_lapses, route: qualification.lapses },
   { href: '/cells', label: m.nav_cells, route: cells.list },
   { href: '/tablets', label: m.nav_tablets, route: people.tablets },
+  { href: '/settings', label: m.nav_settings, route: settings.set },
   { href: '/week', label: m.nav_week, route: week.get },
 ];
 

@@ -1,0 +1,67 @@
+import type { Revision } from '@tackboard/contract';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { startTestShop, type Agent, type TestShop } from '../support/app.js';
+import { fillet } from '../support/repeat-part.js';
+
+let shop: TestShop;
+let office: Agent;
+
+beforeAll(async () => {
+  shop = await startTestShop();
+  office = await shop.as('office');
+});
+afterAll(async () => shop.close());
+
+describe('groove preparation', () => {
+  const preparation = {
+    ...{ kind: 'singleV', gapMm: 2, rootFaceMm: 2, angleDeg: 60 },
+    ...{ rootRadiusMm: 0, capHeightMm: 1, backing: 'none' },
+  };
+  const butt = {
+    ...fillet,
+    ...{ jointType: 'butt', throatMm: null, grooveDepthMm: 12, thicknessAMm: 12, thicknessBMm: 12 },
+    preparation,
+  };
+  let serial = 0;
+  async function fresh(): Promise<Revision> {
+    const part = { number: `GRV-${(serial += 1)}`, name: 'Bracket' };
+    const { id } = (await office.post('/api/parts').send(part).expect(200)).body;
+    const label = { label: 'A', drawingNumber: 'D-1' };
+    return (await office.post(`/api/parts/${id}/revisions`).send(label).expect(200)).body;
+  }
+  const put = async (draft: Revision, welds: object[]) =>
+    office.put(`/api/revisions/${draft.id}/welds`).send({ expectedVersion: draft.version, welds });
+  const revision = async (id: string): Promise<Revision> =>
+    (await office.get(`/api/revisions/${id}`).expect(200)).body;
+
+  it('is stored with its weld, and a weld without one has none', async () => {
+    const answer = await put(await fresh(), [butt, { ...fillet, number: 2 }]);
+    expect(answer.status, answer.body.message).toBe(200);
+    const { welds } = await revision(answer.body.id);
+    expect(welds.map((one) => one.preparation)).toEqual([preparation, null]);
+  });
+
+  it.each([
+    ['a root face thicker than the plate', { rootFaceMm: 13 }, 'rootFaceMm', 'root face of 13'],
+    ['an angle of 180 degrees', { angleDeg: 180 }, 'angleDeg', 'angle of 180'],
+    [
+      'a radius deeper than the cut',
+      { kind: 'singleJ', angleDeg: 0, rootRadiusMm: 11 },
+      'rootRadiusMm',
+      'root radius of 11',
+    ],
+  ])('refuses %s in words, and stores nothing', async (_what, changes, field, said) => {
+    const draft = await fresh();
+    const impossible = { ...butt, preparation: { ...preparation, ...changes } };
+    const answer = await put(draft, [impossible]);
+    expect([answer.status, answer.body.code]).toEqual([400, 'INVALID']);
+    expect(answer.body.fields[0].field).toBe(`body.welds.0.preparation.${field}`);
+    expect(answer.body.message).toContain(`${said} does not go with a plate of 12 mm`);
+    expect((await revision(draft.id)).welds).toEqual([]);
+  });
+
+  it('refuses one of a fillet', async () => {
+    const answer = await put(await fresh(), [{ ...fillet, preparation }]);
+    expect(answer.body.fields[0].field).toBe('body.welds.0.preparation');
+  });
+});
