@@ -2,6 +2,7 @@ import { cells, consumables, parts, people, procedures } from '@tackboard/contra
 import { call } from '$lib/api/call.js';
 import { dayIn, addDays } from '$lib/format/time.js';
 import { Resource } from '$lib/live/resource.svelte.js';
+import { serverClock } from '$lib/offline/server-clock.svelte.js';
 import { m } from '$lib/paraglide/messages.js';
 import { session } from '$lib/session/session.svelte.js';
 
@@ -24,7 +25,7 @@ export class SharedFields {
   readonly #cells = new Resource(async () => call(cells.list), ['cell']);
 
   constructor() {
-    this.today = dayIn(new Date(), session.timeZone);
+    this.today = dayIn(serverClock.now(), session.timeZone);
     this.to = this.today;
     this.from = addDays(this.today, -28);
   }
