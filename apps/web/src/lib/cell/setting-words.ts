@@ -1,7 +1,7 @@
 import type { Cell, RunChange, SettingVariable } from '@tackboard/contract';
-import { plainNumber } from '$lib/format/number.js';
 import { m } from '$lib/paraglide/messages.js';
-import { travelOnDial } from './travel.js';
+import { shopUnits } from '../units/shop-units.svelte.js';
+import type { FieldUnit } from '../ui/units.js';
 
 const labels: Readonly<Record<RunChange['variable'], () => string>> = {
   currentA: m.cell_current,
@@ -23,26 +23,29 @@ export function settingLabel(variable: RunChange['variable']): string {
   return labels[variable]();
 }
 
-/** The unit on the dial of this cell. */
+/** How the setting is typed and shown on the dial of this cell. */
 export function settingUnit(
   variable: SettingVariable,
   { travelUnit }: Pick<Cell, 'travelUnit'>,
-): string {
-  return variable === 'travelMmMin' ? travelUnit : units[variable];
+): FieldUnit {
+  return shopUnits.fieldUnit(units[variable], travelUnit);
 }
 
 /** `Wire speed: 9 to 9.6 m/min, after part 3, O03: weld too small`. */
-export function changeWords(change: RunChange, cell: Pick<Cell, 'travelUnit'>): string {
+export function changeWords(change: RunChange, { travelUnit }: Pick<Cell, 'travelUnit'>): string {
   const { variable, from, to, afterPart: part, personCode: who, why } = change;
-  const unit = variable === 'programRevision' ? '' : ` ${settingUnit(variable, cell)}`;
-  const onDial = (value: string) =>
-    variable === 'travelMmMin'
-      ? plainNumber(travelOnDial(Number(value), cell.travelUnit), 1)
-      : value;
+  const shape = { dial: travelUnit };
+  const [shown, unit] =
+    variable === 'programRevision'
+      ? [(value: string) => value, '']
+      : [
+          (value: string) => shopUnits.number(Number(value), units[variable], shape),
+          shopUnits.unit(units[variable], travelUnit),
+        ];
   return m.gear_change_line({
     what: settingLabel(variable),
-    from: from === null ? m.gear_from_nothing() : onDial(from),
-    to: `${onDial(to)}${unit}`,
+    from: from === null ? m.gear_from_nothing() : shown(from),
+    to: `${shown(to)} ${unit}`.trim(),
     ...{ part, who, why },
   });
 }
