@@ -79,8 +79,8 @@ describe('readWeld', () => {
 
 describe('the preparation of a row', () => {
   const preparation = {
-    ...{ kind: 'singleV', gapMm: 2, rootFaceMm: 2, angleDeg: 60 },
-    ...{ rootRadiusMm: 0, capHeightMm: 1, backing: 'none' },
+    ...{ kind: 'singleV' as const, gapMm: 2, rootFaceMm: 2, angleDeg: 60 },
+    ...{ rootRadiusMm: 0, capHeightMm: 1, backing: 'none' as const },
   } as const;
   it.each([
     ['butt', preparation],

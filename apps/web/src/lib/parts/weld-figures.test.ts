@@ -39,8 +39,8 @@ const steps = [
 describe('weldFigures', () => {
   it('independent: takes the area of a butt weld from its preparation: 2 x 8 + 6² x tan 30° = 36.785 mm²', () => {
     const preparation = {
-      ...{ kind: 'singleV', gapMm: 2, rootFaceMm: 2, angleDeg: 60 },
-      ...{ rootRadiusMm: 0, capHeightMm: 0, backing: 'none' },
+      ...{ kind: 'singleV' as const, gapMm: 2, rootFaceMm: 2, angleDeg: 60 },
+      ...{ rootRadiusMm: 0, capHeightMm: 0, backing: 'none' as const },
     } as const;
     const butt = { ...weld, jointType: 'butt' as const, throatMm: null };
     const figures = weldFigures({ ...butt, preparation }, steps);
