@@ -36,7 +36,7 @@ describe('every figure of calc', () => {
 });
 
 function described(name: string): RegExp {
-  return new RegExp(`\\*/\\nexport (async )?function\\*? ${name}\\b`);
+  return new RegExp(`\\*/\\nexport ((async )?function\\*?|const) ${name}\\b`);
 }
 
 function citing(id: string): string[] {

@@ -11,7 +11,7 @@ import { partsOf, valueOf } from '../testing/value-of.js';
 import { convertUnit } from './convert.js';
 import { entryKinds, entryText, readEntry } from './entry.js';
 import { readDecimal } from './number-text.js';
-import { units, unitsLike, type UnitName } from './units.js';
+import { converted, units, unitsLike, type UnitName } from './units.js';
 
 const names = Object.keys(units) as UnitName[];
 const pairs = names.flatMap((from) => unitsLike(from).map((to) => [from, to] as const));
@@ -191,13 +191,23 @@ describe('the text of a field', () => {
     expect(entryText({ value: 0.00001, kind: 'length', unit: 'mm' })).toBe('0.00001');
   });
 
-  it('reads back within a millionth, whatever is stored', () => {
+  it('independent, by the definitions 1 in = 25.4 mm and 32 F = 0 degC: converts both ways', () => {
+    expect(converted(25.4, 'mm', 'in')).toBe(1);
+    expect(converted(1, 'in', 'mm')).toBe(25.4);
+    expect(converted(32, 'F', 'C')).toBeCloseTo(0, 9);
+    expect(converted(100, 'C', 'F')).toBeCloseTo(212, 9);
+    expect(converted(7, 'mm', 'mm')).toBe(7);
+  });
+
+  it('reads back within half a unit of the sixth digit shown, whatever is stored', () => {
     const stored = fc.double({ min: 0.001, max: 100_000, noNaN: true });
     fc.assert(
       fc.property(fc.constantFrom(...fields), stored, ({ kind, unit }, value) => {
         const text = entryText({ value, kind, unit });
         const back = valueOf(readEntry({ text, kind, unit }));
-        expect(Math.abs(back - value)).toBeLessThan(1e-5 * Math.max(value, 1));
+        const shown = (stored: number) => converted(stored, entryKinds[kind].stored, unit);
+        const halfSixthDigit = 5e-6 * Math.abs(shown(value));
+        expect(Math.abs(shown(back) - shown(value))).toBeLessThanOrEqual(halfSixthDigit * 1.001);
       }),
     );
   });
