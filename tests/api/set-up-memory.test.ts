@@ -1,5 +1,6 @@
 import type { Job, Run, SetUpMemory, ToolPoint } from '@tackboard/contract';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { passFirstPiece } from '../support/make-batch.js';
 import { monday, startTestShop, testPassword, type Agent, type TestShop } from '../support/app.js';
 import { firstFour } from '../support/first-four.js';
 import { robotShop, type RobotShop } from '../support/robot-shop.js';
@@ -36,6 +37,7 @@ async function pulled(of: Job): Promise<Run> {
   const path = `/api/cells/${shop.cells.R1.id}/pull`;
   const answer = await operator.post(path).send({ jobStepId: first(of) });
   expect(answer.status, answer.body.message).toBe(200);
+  await passFirstPiece(operator, answer.body.run.id);
   return answer.body.run;
 }
 async function putDownAll(): Promise<void> {
