@@ -4,6 +4,8 @@ export async function fetchAhead(): Promise<void> {
     import('./stop-form.svelte'),
     import('./reading-form.svelte'),
     import('./note-form.svelte'),
+    import('./first-piece-form.svelte'),
+    import('./ncr-form.svelte'),
     import('./put-down.svelte'),
     import('./hand-over.svelte'),
     import('./setting-form.svelte'),
@@ -11,6 +13,7 @@ export async function fetchAhead(): Promise<void> {
     import('./close-out-form.svelte'),
     import('./load-form.svelte'),
     import('./take-off-form.svelte'),
+    import('./card-joints.svelte'),
   ];
   // What does not come now is asked for again at the tap.
   await Promise.allSettled(wanted);

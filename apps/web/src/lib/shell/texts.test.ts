@@ -12,14 +12,16 @@ interface Entry {
 }
 
 /** What a screen at the cell can show; the screens of the office are in English. */
-const translatedFiles = ['cell.json', 'joint.json', 'shell.json', 'units.json'];
+const translatedFiles = ['cell.json', 'gear.json', 'joint.json', 'shell.json', 'units.json'];
 
 /** Texts that are nothing but a name, a sign or the places of their values. */
 const sameEverywhere = [
   'shell_name',
   'cell_wps_rev',
   'cell_weld_line',
+  'cell_scan_place',
   'units_echo',
+  'units_echo_of',
   'units_ask_alone',
   'ui_pad_sign',
 ];
@@ -66,13 +68,16 @@ const cellScreens = [
   'routes/sign-in/+page.svelte',
 ];
 
+/** What a file takes from another, at once or, as the forms of the cell, when it is asked for. */
+const importPattern = /(?:from |\bimport\(?\s*)'(\$lib\/|\.)([^']+)'/g;
+
 /** These screens and all that they are made of. */
 function filesOf(screens: readonly string[]): Set<string> {
   const found = new Set<string>();
   const add = (file: string | null) => {
     if (file === null || found.has(file) || file.includes('paraglide')) return;
     found.add(file);
-    for (const match of readFileSync(file, 'utf8').matchAll(/from '(\$lib\/|\.)([^']+)'/g))
+    for (const match of readFileSync(file, 'utf8').matchAll(importPattern))
       add(sourceOf(file, match[1] ?? '', match[2] ?? ''));
   };
   for (const screen of screens) add(path.join(web, 'src', screen));
@@ -90,6 +95,14 @@ function sourceOf(from: string, start: string, rest: string): string | null {
 /** The values that a text has places for. */
 function placesIn(text: string): string {
   return [...text.matchAll(/\{(\w+)\}/g)]
+    .map((match) => match[1] ?? '')
+    .toSorted()
+    .join(' ');
+}
+
+/** The units that a text writes behind its values; a value that brings its own unit must not get a second one. */
+function unitsIn(text: string): string {
+  return [...text.matchAll(/\}\s?(%|°C|mm²|mm|kg|g|s|min)(?![\p{L}\d²])/gu)]
     .map((match) => match[1] ?? '')
     .toSorted()
     .join(' ');
@@ -150,6 +163,12 @@ describe.each(others)('texts at the cell in %s', (locale) => {
   it('have places for the same values', () => {
     const differing = english.filter(
       ({ key, text }) => placesIn(text) !== placesIn(texts.get(key)?.text ?? ''),
+    );
+    expect(differing).toEqual([]);
+  });
+  it('write the same units behind the values', () => {
+    const differing = english.filter(
+      ({ key, text }) => unitsIn(text) !== unitsIn(texts.get(key)?.text ?? ''),
     );
     expect(differing).toEqual([]);
   });
