@@ -41,6 +41,12 @@ describe('amounts on screens', () => {
     expect(inches && echoesOf(6.35, inches)).toEqual(['6.35 mm']);
   });
 
+  it('pinned: the dial of a cell is that of its travel; wire is fed in m/min beside it', () => {
+    expect(fieldOf('m/min', 'metric', 'mm/min')?.unit).toBe('m/min');
+    expect(numberShown(8.4, 'm/min', 'metric', { dial: 'cm/min' })).toBe('8.4');
+    expect(fieldOf('m/min', 'us', 'cm/min')?.unit).toBe('in/min');
+  });
+
   it('shows what was typed after it was stored, in either system and on every dial', () => {
     const fields = (['mm', 'mm/min', 'm/min', 'kg', 'l/min', 'kJ/mm', '°C'] as const).flatMap(
       (stored) => (['metric', 'us'] as const).map((system) => ({ stored, system })),

@@ -1,11 +1,4 @@
-import {
-  converted,
-  entryKinds,
-  entryText,
-  unitsLike,
-  type EntryKind,
-  type UnitName,
-} from '@tackboard/calc';
+import { converted, entryKinds, entryText, type EntryKind, type UnitName } from '@tackboard/calc';
 import { number, plainNumber } from './number.js';
 
 /** Which units screens show and read; what is sent and stored is metric whatever it is. */
@@ -45,13 +38,13 @@ export interface Field {
 
 /**
  * How a value stored in `stored` is shown and read; null where it has no other unit (A, V, pieces). A `dial`
- * says in which unit the machine at hand is set, whatever the rest of the shop uses.
+ * says in which unit travel is set at the machine at hand, whatever the rest of the shop uses.
  */
 export function fieldOf(stored: string, system: UnitSystem, dial?: string): Field | null {
   const kind = kinds[stored];
   if (kind === undefined) return null;
   const units = entryKinds[kind];
-  const dialled = unitsLike(units.stored).find((unit) => unit === dial);
+  const dialled = kind === 'travel' ? travelDials.find((unit) => unit === dial) : undefined;
   return {
     kind,
     stored: units.stored,
@@ -80,7 +73,7 @@ export function stepShown(value: number, stored: string, system: UnitSystem, dia
 }
 
 export interface NumberShape {
-  /** The unit that the machine at hand is set in. */
+  /** The unit in which travel is set at the machine at hand. */
   readonly dial?: string | undefined;
   /** The most decimals in the stored unit; the other units have their own. */
   readonly decimals?: number;
