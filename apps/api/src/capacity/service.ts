@@ -45,8 +45,8 @@ export function createCapacityService(foundation: Foundation, others: OtherAreas
     const queues = await others.orders.queues(capacityWeeks * daysPerWeek);
     const { cells } = await others.cells.list();
     const judged = await others.queue.assess([...queues.steps.keys()], null);
-    const drawn = drawsOf(judged, { times: queues.times, timeZone });
     const { items } = await others.consumables.items();
+    const drawn = drawsOf(judged, { items, times: queues.times, timeZone });
     const { loads } = await others.consumables.loads();
     return {
       from: weeks[0]?.from ?? '',
@@ -105,9 +105,11 @@ function openIn(windows: CellHours['windows'], { start, end }: WeekSpan): number
 function drawsOf(
   judged: readonly Assessment[],
   {
+    items,
     times,
     timeZone,
   }: {
+    readonly items: readonly { readonly id: string; readonly unit: string }[];
     readonly times: ReadonlyMap<string, { readonly startMin: number | null }>;
     readonly timeZone: string;
   },
@@ -122,13 +124,16 @@ function drawsOf(
     };
     const { wireKgBatch, gasLBatch } = readiness.figures;
     const wanted = [
-      [facts.setUp?.wireItemId, wireKgBatch],
-      [facts.setUp?.gasItemId, gasLBatch],
-    ] as const;
-    if (facts.setUp === null || wireKgBatch === null) stepsUnknown += 1;
-    return wanted.flatMap(([itemId, amount]) =>
-      itemId && amount !== null && amount > 0 ? [{ ...at, itemId, amount }] : [],
-    );
+      { itemId: facts.setUp?.wireItemId ?? null, amount: wireKgBatch, unit: 'kg' },
+      { itemId: facts.setUp?.gasItemId ?? null, amount: gasLBatch, unit: 'l' },
+    ].filter(({ itemId }) => itemId !== null);
+    const known = wanted.flatMap(({ itemId, amount, unit }) => {
+      // An item that is counted in pieces says nothing about kilograms.
+      const item = items.find((each) => each.id === itemId && each.unit === unit);
+      return item === undefined || amount === null ? [] : [{ ...at, itemId: item.id, amount }];
+    });
+    if (known.length === 0 || known.length < wanted.length) stepsUnknown += 1;
+    return known.filter(({ amount }) => amount > 0);
   });
   return { draws: draws.toSorted((a, b) => a.startMin - b.startMin), stepsUnknown };
 }
