@@ -40,7 +40,7 @@ export function shortagesOf(
       if (itemId === item.id) onCell[cellId] = (onCell[cellId] ?? 0) + Math.max(0, leftAmount);
     }
     const walk = stockThroughQueue({ inStore: Math.max(0, item.stock), onCell, draws: own });
-    if (!walk.ok) return [];
+    if (!walk.ok) throw new Error(`${walk.refusal.argument} of ${item.name} is no amount.`);
     const loadedAmount = Object.values(onCell).reduce((sum, amount) => sum + amount, 0);
     return [
       {

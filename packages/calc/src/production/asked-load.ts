@@ -65,7 +65,7 @@ export function askedByPeriod({ openMin, work }: AskedInputs): Asked {
       ...{ overMin: sumOf(carried), over: carried.map(({ at }) => at) },
     };
   });
-  return { ok: true, periods, sources: ['calendarWalk'] };
+  return { ok: true, periods, sources: ['dueLoad'] };
 }
 
 interface Rest {

@@ -1,4 +1,4 @@
-import { bounds, firstRefusal } from '../quantities.js';
+import { firstRefusal, type Bound } from '../quantities.js';
 import { refused, type Refused } from '../result.js';
 import type { SourceId } from '../sources/index.js';
 
@@ -26,17 +26,20 @@ type StockWalk =
     }
   | Refused;
 
+/** Kilograms of wire or litres of gas in a bulk tank: only what is no amount is refused. */
+const anyAmount: Bound = { min: 0, max: 1e12, unit: '' };
+
 /**
  * How far what is loaded and what is in store reach through the draws on one item: each takes what hangs at its own
  * cell first, then from the store. All amounts in the item's own unit, as weighed or drawn.
  */
 export function stockThroughQueue({ inStore, onCell, draws }: StockInputs): StockWalk {
   const refusal = firstRefusal([
-    ['inStore', inStore, bounds.massKg],
+    ['inStore', inStore, anyAmount],
     ...Object.entries(onCell).map(
-      ([cellId, amount]) => [`onCell.${cellId}`, amount, bounds.massKg] as const,
+      ([cellId, amount]) => [`onCell.${cellId}`, amount, anyAmount] as const,
     ),
-    ...draws.map(({ amount }, at) => [`draws.${at}.amount`, amount, bounds.massKg] as const),
+    ...draws.map(({ amount }, at) => [`draws.${at}.amount`, amount, anyAmount] as const),
   ]);
   if (refusal) return refused(refusal);
   const hanging = new Map(Object.entries(onCell));
@@ -49,7 +52,7 @@ export function stockThroughQueue({ inStore, onCell, draws }: StockInputs): Stoc
     return asWeighed(amount - here - fetched);
   });
   const needed = draws.reduce((sum, { amount }) => sum + amount, 0);
-  return { ok: true, short, needed, sources: ['massBalance'] };
+  return { ok: true, short, needed, sources: ['stockBalance'] };
 }
 
 /** Beyond a millionth there is only the noise of sums in floating point. */
