@@ -6,7 +6,7 @@ import { Day, Id } from './values.js';
 export const capacityWeeks = 8;
 
 /** Over: more is due by then than the hours hold; noHours: the calendar is empty and work is due; closed: none is. */
-export const loadStates = ['within', 'over', 'noHours', 'closed'] as const;
+const loadStates = ['within', 'over', 'noHours', 'closed'] as const;
 
 export const WeekLoad = z.object({
   from: Day,
@@ -59,7 +59,7 @@ export const Capacity = z.object({
 });
 export type Capacity = z.infer<typeof Capacity>;
 
-export const taktStates = ['within', 'beyond', 'unknown'] as const;
+const taktStates = ['within', 'beyond', 'unknown'] as const;
 export const CellTakt = z.object({
   cellId: Id,
   cellCode: z.string(),

@@ -14,7 +14,7 @@ export interface Draw {
   readonly day: string | null;
 }
 
-export interface StockedItem {
+interface StockedItem {
   readonly id: string;
   readonly name: string;
   readonly unit: string;

@@ -4,7 +4,7 @@ import type { WeekLoad } from '@tackboard/contract';
 export const highestShare = 2;
 
 /** Heights as shares of the open hours; `cut` where the bar would be higher than is drawn. */
-export interface LoadBar {
+interface LoadBar {
   readonly carried: number;
   readonly due: number;
   readonly cut: boolean;
