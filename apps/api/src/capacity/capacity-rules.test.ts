@@ -1,4 +1,3 @@
-import type { QueuedStep } from '@tackboard/contract';
 import { describe, expect, it } from 'vitest';
 import { walkQueues } from '../orders/queue-walk.js';
 import { weekOf } from '../week/span.js';
@@ -28,7 +27,7 @@ function loadOf(queue: readonly Queued[], open = windows) {
       ...{ id: `${jobNumber}`, jobId: `${jobNumber}`, stepNumber: 1, workMin },
     })),
   };
-  const steps = new Map(queue.map((each) => [`${each.jobNumber}`, each as unknown as QueuedStep]));
+  const steps = new Map(queue.map((each) => [`${each.jobNumber}`, each]));
   const cell = { cellId: 'c', cellCode: 'R1', cellName: 'Robot' };
   const times = walkQueues([lane], fromMin);
   return loadOfCell({ cell, lane, times, steps, weeks, fromMin });

@@ -12,7 +12,7 @@ interface LaneFacts {
   readonly cell: Pick<CellLoad, 'cellId' | 'cellCode' | 'cellName'>;
   readonly lane: WalkLane;
   readonly times: WalkTimes;
-  readonly steps: ReadonlyMap<string, QueuedStep>;
+  readonly steps: ReadonlyMap<string, Pick<QueuedStep, 'dueOn' | 'jobNumber'>>;
   readonly weeks: readonly WeekSpan[];
   readonly fromMin: number;
 }
