@@ -93,6 +93,8 @@ const places: readonly Place[] = [
   { name: 'settings', as: 'M01', at: '/settings', shows: 'Settings' },
   { name: 'week', as: 'M01', at: '/week', shows: /^Week/ },
   { name: 'week-before', as: 'M01', at: lastWeek, shows: /^Week/ },
+  { name: 'capacity', as: 'M01', at: '/capacity', shows: 'Capacity' },
+  { name: 'capacity-takt', as: 'M01', at: '/capacity?family=BR', shows: 'Capacity' },
   { name: 'method', as: 'S01', at: '/method', shows: 'How the figures are worked out' },
   { name: 'method-page', as: 'S01', at: '/method/procedure-ranges', shows: /^Ranges of/ },
   { name: 'method-sources', as: 'S01', at: '/method/sources', shows: 'Sources' },

@@ -1,6 +1,7 @@
 import rateLimit from '@fastify/rate-limit';
 import fastify, { type FastifyInstance } from 'fastify';
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
+import { capacityRoutes } from './capacity/routes.js';
 import { cellsRoutes } from './cells/routes.js';
 import { consumablesRoutes } from './consumables/routes.js';
 import type { Context } from './context.js';
@@ -66,6 +67,7 @@ export async function buildApp(
   runsRoutes(app, services.runs);
   settingsRoutes(app, services.settings);
   weekRoutes(app, services.week);
+  capacityRoutes(app, services.capacity);
   recordsRoutes(app, services.records);
   sheetsRoutes(app, services.sheets);
 

@@ -1,5 +1,6 @@
 import type { Actor } from './actor.js';
 import { v7 as uuidv7 } from 'uuid';
+import { createCapacityService } from './capacity/service.js';
 import { createCellsService } from './cells/service.js';
 import { systemClock, type Clock } from './clock.js';
 import type { Config } from './config.js';
@@ -76,6 +77,7 @@ function createServices(foundation: Foundation, shopName: string) {
   const runs = createRunsService(foundation, { parts, policy, queue });
   const settings = createSettingsService(foundation);
   const week = createWeekService(foundation);
+  const capacity = createCapacityService(foundation, { cells, consumables, orders, queue });
   const records = createRecordsService(foundation);
   const sheets = createSheetsService(
     foundation,
@@ -83,6 +85,7 @@ function createServices(foundation: Foundation, shopName: string) {
     shopName,
   );
   return {
+    capacity,
     cells,
     consumables,
     orders,

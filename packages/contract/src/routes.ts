@@ -1,3 +1,4 @@
+import { capacity } from './capacity.js';
 import { cells } from './cells.js';
 import { consumables } from './consumables.js';
 import { orders } from './orders.js';
@@ -34,6 +35,7 @@ export const areas = {
   consumables,
   quality,
   week,
+  capacity,
   sheets,
   settings,
 } as const;

@@ -15,6 +15,9 @@ export function readinessService(foundation: Foundation, others: OtherAreas) {
   const past = promiseReader(database.reader);
 
   return {
+    /** The run queues walked through the calendars, which are read for so many days or more. */
+    queues: async (leastDays: number) => readQueues(others, { now: clock.now(), leastDays }),
+
     async readiness(id: string): Promise<JobReadiness> {
       const job = await store.job(id);
       if (job === null) throw notFound('job', id, 'params.jobId');

@@ -38,11 +38,11 @@ export function endOfDay(day: string, timeZone: string): number {
 
 export async function readQueues(
   { cells, queue }: { cells: Pick<CellsService, 'hours'>; queue: Pick<QueueService, 'board'> },
-  { now, addedMin = 0 }: { now: Date; addedMin?: number },
+  { now, addedMin = 0, leastDays = 0 }: { now: Date; addedMin?: number; leastDays?: number },
 ): Promise<ShopQueues> {
   const { lanes: board } = await queue.board();
   const fromMin = minuteOf(now);
-  for (const days of horizonsDays) {
+  for (const days of horizonsDays.filter((each) => each >= leastDays || each === 366)) {
     const { cells: hours } = await cells.hours({ days });
     const lanes = board.map(({ cellId, steps }) => ({
       cellId,

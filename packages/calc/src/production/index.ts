@@ -9,4 +9,6 @@ export { operatorFactor, taskTime, usualOperatorFactors } from './operator-facto
 export { costPerGoodPart } from './part-cost.js';
 export { fromPastRuns } from './past-runs.js';
 export { expectedBatches, robotOrBooth } from './robot-or-booth.js';
+export { askedByPeriod, type PeriodAsked } from './asked-load.js';
+export { stockThroughQueue } from './stock-walk.js';
 export { batchYield, partsToStart } from './yield.js';

@@ -7,4 +7,15 @@ export const calendarSources = {
     edition: null,
     kind: 'definition',
   },
+  dueLoad: {
+    title:
+      'Asked of a period = the work due in it and what the periods before could not hold, over its working time',
+    edition: null,
+    kind: 'definition',
+  },
+  stockBalance: {
+    title: 'Short = drawn less what hangs at the cell and what is left in store',
+    edition: null,
+    kind: 'definition',
+  },
 } as const satisfies Record<string, Source>;

@@ -1,4 +1,5 @@
 import {
+  capacity,
   cells,
   consumables,
   orders,
@@ -36,6 +37,7 @@ export const places: readonly Place[] = [
   { href: '/tablets', label: m.nav_tablets, route: people.tablets },
   { href: '/settings', label: m.nav_settings, route: settings.set },
   { href: '/week', label: m.nav_week, route: week.get },
+  { href: '/capacity', label: m.nav_capacity, route: capacity.get },
 ];
 
 /** The tablet at a cell is for the work there: the other places are kept for the computers. */
