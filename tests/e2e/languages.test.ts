@@ -98,7 +98,8 @@ describe('the tablet at the cell speaks the language of who works there', () => 
       await press(page, say('cell_back'));
       await press(page, say('cell_put_down'));
       await look('putting down');
-      await page.locator('.acts .main').click();
+      // The first of the form; the one of the program stands below it.
+      await page.locator('.acts .main').first().click();
       await button(page, say('cell_pull')).waitFor();
       await press(page, say('session_sign_out'));
       await page.locator('header select').waitFor();

@@ -32,19 +32,46 @@ export function languageAlone(code) {
   return code.replace(/^export \{ \w+ \} from "\.\/en\.js"\n?/gm, '');
 }
 
+/** The texts of these names alone, of a module of the compiled texts. */
+export function onlyTexts(code, keeps) {
+  return code
+    .replace(/^export const (\w+) =[\s\S]*?^\}\)?;$/gm, (text, name) => (keeps(name) ? text : ''))
+    .replace(/^export \{ (\w+) as .*\n?/gm, (text, name) => (keeps(name) ? text : ''));
+}
+
+const parts = {
+  /** What the screens at the cell show is translated; those of the office are in English alone. */
+  cell: (names) => (name) => names.has(name),
+  office: (names) => (name) => !names.has(name),
+};
+
 /**
- * Lets a screen load English and the one language that is chosen. As compiled, every screen would carry the texts
- * of every language.
+ * Lets a screen load English and the one language that is chosen, and the screens at the cell no text of the office.
+ * As compiled, every screen would carry all texts in every language.
  */
 export function textsOnDemand() {
   return {
     name: 'texts-on-demand',
     enforce: 'pre',
     transform(code, id) {
-      const [, folder, file] = /^(.*\/paraglide\/messages)\/(\w+)\.js$/.exec(id) ?? [];
-      if (file === undefined || file === base) return null;
-      if (file !== '_index') return { code: languageAlone(code), map: null };
-      return { code: dispatcher(code, translatedNames(folder)), map: null };
+      if (!/\/paraglide\/messages(\.js$|\/)/.test(id)) return null;
+      // Whoever imports one text depends on no other: only so can they part.
+      return { code: textsAt(code, id), map: null, moduleSideEffects: false };
     },
   };
+}
+
+function textsAt(code, id) {
+  const [, folder, file, part] =
+    /^(.*\/paraglide\/messages)\/(\w+)\.js(?:\?part=(\w+))?$/.exec(id) ?? [];
+  if (file === undefined) return code;
+  if (!kept.includes(file)) return languageAlone(code);
+  if (part === undefined) {
+    const doors = Object.keys(parts).map((each) => `export * from './${file}.js?part=${each}'`);
+    return `${doors.join('\n')}\n`;
+  }
+  const names = translatedNames(folder);
+  const own = onlyTexts(code, parts[part](names));
+  if (file === base) return own;
+  return dispatcher(own, names).replace(`from "./${base}.js"`, `from "./${base}.js?part=${part}"`);
 }

@@ -1,7 +1,12 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { dispatcher, languageAlone, translatedNames } from '../../../adapter/texts-on-demand.js';
+import {
+  dispatcher,
+  languageAlone,
+  onlyTexts,
+  translatedNames,
+} from '../../../adapter/texts-on-demand.js';
 
 /** As the compiler of the texts writes them, shortened by the comments. */
 const compiled = `import { getLocale, experimentalStaticLocale } from "../runtime.js"
@@ -41,6 +46,19 @@ describe('languageAlone', () => {
   });
 });
 
+describe('onlyTexts', () => {
+  const named = `${compiled}export { cell_good as "cell_Good" }\n`;
+
+  it('keeps the texts that are asked for, under all their names', () => {
+    const cell = onlyTexts(named, (name) => name.startsWith('cell_'));
+    expect(cell.match(/^export .*?[\w"]+(?= =| as|")/gm)).toHaveLength(2);
+    expect(cell).not.toContain('board_late');
+    const office = onlyTexts(named, (name) => name.startsWith('board_'));
+    expect(office).toContain('__en.board_late(inputs)');
+    expect(office).not.toContain('cell_good');
+  });
+});
+
 describe('the texts of this app, as compiled', () => {
   const web = path.resolve(import.meta.dirname, '../../..');
   const compiled = path.join(web, 'src/lib/paraglide/messages');
@@ -53,5 +71,15 @@ describe('the texts of this app, as compiled', () => {
     const index = readFileSync(path.join(compiled, '_index.js'), 'utf8');
     const asked = dispatcher(index, translatedNames(compiled)).matchAll(/__language\.texts\.\w+/g);
     expect([...asked]).toHaveLength(written.length);
+  });
+
+  it.each(['_index', 'en'])('come apart without a rest: %s', (file) => {
+    const code = readFileSync(path.join(compiled, `${file}.js`), 'utf8');
+    const names = translatedNames(compiled);
+    const texts = (some: string) => some.match(/^export (const|\{)/gm)?.length ?? 0;
+    const cell = onlyTexts(code, (name) => names.has(name));
+    const office = onlyTexts(code, (name) => !names.has(name));
+    expect(texts(cell)).toBeGreaterThan(100);
+    expect(texts(cell) + texts(office)).toBe(texts(code));
   });
 });
