@@ -65,7 +65,7 @@ describe('ten minutes without a touch at the cell', () => {
       .first()
       .waitFor();
     await press(page, 'Readings');
-    await button(page, /^Current: 25 A/).waitFor();
+    await button(page, /^Current 25 A/).waitFor();
     await press(page, 'Back');
     await press(page, 'Note');
     expect(await field(page, 'Note').inputValue()).toBe('');
