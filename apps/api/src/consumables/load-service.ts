@@ -8,11 +8,10 @@ import { notFound, Refusal, refuseField } from '../refusal.js';
 import { afterTaking, asWeighed } from './amounts.js';
 import { consumablesReader, consumablesWriter, type LotLoadView, type LotView } from './store.js';
 
+type Asked = Pick<QueueService, 'refusesLoad'>;
+
 /** Lots at the cells: put on, taken off, and what hangs there now. */
-export function loadService(
-  { database, uow, newId }: Foundation,
-  queue: Pick<QueueService, 'refusesLoad'>,
-) {
+export function loadService({ database, uow, newId }: Foundation, queue: Asked) {
   return {
     async loads(): Promise<{ loads: LotLoadView[] }> {
       return { loads: await consumablesReader(database.reader).loads({}) };
@@ -29,7 +28,7 @@ export function loadService(
       { lotId, amount }: BodyOf<typeof consumables.load>,
     ): Promise<LotLoadView> {
       if (amount === 0) throw nothingToLoad();
-      const wrong = await wrongFor(cellId, lotId);
+      const wrong = await wrongFor(consumablesReader(database.reader), queue, { cellId, lotId });
       return uow.write(actor, async (unit) => {
         const store = consumablesWriter(unit.tx);
         if (!(await store.cellExists(cellId))) throw notFound('cell', cellId, 'params.cellId');
@@ -73,28 +72,31 @@ export function loadService(
       });
     },
   };
+}
 
-  /** Why a lot is not put on under the work that is held there; a set-up or a procedure asks for another. */
-  async function wrongFor(cellId: string, lotId: string): Promise<Refusal | null> {
-    const store = consumablesReader(database.reader);
-    const lot = await store.lot(lotId);
-    const item = lot && (await store.item(lot.itemId));
-    if (lot === null || item === null) return null;
-    const line = await queue.refusesLoad(cellId, {
-      ...{ kind: lot.kind, itemId: lot.itemId, itemName: lot.itemName, unit: lot.unit },
-      ...{ designation: item.designation, lotNumber: lot.number },
-      ...{ certificate: lot.certificate, leftAmount: lot.leftAmount },
-    });
-    if (line === null) return null;
-    return refuseField(
-      'DOES_NOT_FIT',
-      `Not put on under the job in work: ${line.text} Load another lot, or put the job down first; then the coordinator can sign for it at the pull.`,
-      'body.lotId',
-      lot.number,
-      'a lot that the set-up and the procedure of the job in work ask for',
-      { line },
-    );
-  }
+/** Why a lot is not put on under the work that is held there; a set-up or a procedure asks for another. */
+async function wrongFor(
+  store: ReturnType<typeof consumablesReader>,
+  queue: Asked,
+  { cellId, lotId }: { cellId: string; lotId: string },
+): Promise<Refusal | null> {
+  const lot = await store.lot(lotId);
+  const item = lot && (await store.item(lot.itemId));
+  if (lot === null || item === null) return null;
+  const line = await queue.refusesLoad(cellId, {
+    ...{ kind: lot.kind, itemId: lot.itemId, itemName: lot.itemName, unit: lot.unit },
+    ...{ designation: item.designation, lotNumber: lot.number },
+    ...{ certificate: lot.certificate, leftAmount: lot.leftAmount },
+  });
+  if (line === null) return null;
+  return refuseField(
+    'DOES_NOT_FIT',
+    `Not put on under the job in work: ${line.text} Load another lot, or put the job down first; then the coordinator can sign for it at the pull.`,
+    'body.lotId',
+    lot.number,
+    'a lot that the set-up and the procedure of the job in work ask for',
+    { line },
+  );
 }
 
 /** What is left of it goes back to its lot. */

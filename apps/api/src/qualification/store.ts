@@ -7,6 +7,7 @@ const Welds = Revision.shape.welds;
 /** Reads for the questions that run across procedures, people, parts and queues; this area stores nothing. */
 export function qualificationReader(db: Db) {
   return {
+    ...shopReader(db),
     ...weldReader(db),
     async cell(id: string): Promise<{ code: string; mechanisation: string } | null> {
       return db.cell.findUnique({ where: { id }, select: { code: true, mechanisation: true } });
@@ -61,6 +62,12 @@ export function qualificationReader(db: Db) {
       });
       return new Map(rows.map(({ id, revision }) => [id, revision]));
     },
+  };
+}
+
+/** Who and what there is in the shop. */
+function shopReader(db: Db) {
+  return {
     async cells() {
       return db.cell.findMany({
         where: { active: true },

@@ -193,38 +193,41 @@ function preparationOf(stored: unknown): Weld['preparation'] {
   return Preparation.nullable().parse(value);
 }
 
+async function weldsOn(db: Db, revisionIds: readonly string[]) {
+  const rows = await db.$queryRaw<
+    (Omit<Weld, 'preparation'> & { preparation: unknown; revisionId: string })[]
+  >`
+    SELECT "id", "revisionId", "number", "jointType", "throatMm", "legMm", "grooveDepthMm", "preparation",
+      "lengthMm", "count",
+      "thicknessAMm", "thicknessBMm", "materialA", "materialB", "materialGroupA", "materialGroupB", "position",
+      "process", "stepNumber", "qualityLevel", "sizeUnderMm",
+      "sizeOverMm", "notes"
+    FROM "Weld" WHERE "revisionId" IN (${Prisma.join([...revisionIds])}) ORDER BY "number"`;
+  const read = rows.map((row) => ({ ...row, preparation: preparationOf(row.preparation) }));
+  return groupBy(read, ({ revisionId }) => revisionId);
+}
+
+async function loadsOn(db: Db, cellIds: readonly string[]) {
+  const rows = await db.$queryRaw<(LoadFacts & { cellId: string })[]>`
+    SELECT ll."cellId", ll."kind", l."itemId", i."name" AS "itemName", i."designation", i."unit",
+      l."number" AS "lotNumber", l."certificate", ll."leftAmount"
+    FROM "LotLoad" ll JOIN "Lot" l ON l."id" = ll."lotId" JOIN "Item" i ON i."id" = l."itemId"
+    WHERE ll."cellId" IN (${Prisma.join([...cellIds])}) AND ll."kind" IN ('wire', 'gas') AND ll."unloadedAt" IS NULL
+    ORDER BY ll."loadedAt" DESC`;
+  return groupBy(rows, ({ cellId }) => cellId);
+}
+
+async function overridesOn(db: Db, jobIds: readonly string[]) {
+  const rows = await db.$queryRaw<(OverrideFacts & { jobId: string })[]>`
+    SELECT o."jobId", o."jobStepId", o."rule", COALESCE(p."code", o."personId") AS "signedBy",
+      o."forPerson" AS "forPersonId", o."expiresAt"
+    FROM "Override" o LEFT JOIN "Person" p ON p."id" = o."personId"
+    WHERE o."jobId" IN (${Prisma.join([...jobIds])}) ORDER BY o."signedAt" DESC`;
+  return groupBy(rows, ({ jobId }) => jobId);
+}
+
 /** Reads what the set-up card and the ready check are decided from; many steps at once. */
 export function factsReader(db: Db) {
-  async function welds(revisionIds: readonly string[]) {
-    const rows = await db.$queryRaw<
-      (Omit<Weld, 'preparation'> & { preparation: unknown; revisionId: string })[]
-    >`
-      SELECT "id", "revisionId", "number", "jointType", "throatMm", "legMm", "grooveDepthMm", "preparation",
-        "lengthMm", "count",
-        "thicknessAMm", "thicknessBMm", "materialA", "materialB", "materialGroupA", "materialGroupB", "position",
-        "process", "stepNumber", "qualityLevel", "sizeUnderMm",
-        "sizeOverMm", "notes"
-      FROM "Weld" WHERE "revisionId" IN (${Prisma.join([...revisionIds])}) ORDER BY "number"`;
-    const read = rows.map((row) => ({ ...row, preparation: preparationOf(row.preparation) }));
-    return groupBy(read, ({ revisionId }) => revisionId);
-  }
-  async function loads(cellIds: readonly string[]) {
-    const rows = await db.$queryRaw<(LoadFacts & { cellId: string })[]>`
-      SELECT ll."cellId", ll."kind", l."itemId", i."name" AS "itemName", i."designation", i."unit",
-        l."number" AS "lotNumber", l."certificate", ll."leftAmount"
-      FROM "LotLoad" ll JOIN "Lot" l ON l."id" = ll."lotId" JOIN "Item" i ON i."id" = l."itemId"
-      WHERE ll."cellId" IN (${Prisma.join([...cellIds])}) AND ll."kind" IN ('wire', 'gas') AND ll."unloadedAt" IS NULL
-      ORDER BY ll."loadedAt" DESC`;
-    return groupBy(rows, ({ cellId }) => cellId);
-  }
-  async function overrides(jobIds: readonly string[]) {
-    const rows = await db.$queryRaw<(OverrideFacts & { jobId: string })[]>`
-      SELECT o."jobId", o."jobStepId", o."rule", COALESCE(p."code", o."personId") AS "signedBy",
-        o."forPerson" AS "forPersonId", o."expiresAt"
-      FROM "Override" o LEFT JOIN "Person" p ON p."id" = o."personId"
-      WHERE o."jobId" IN (${Prisma.join([...jobIds])}) ORDER BY o."signedAt" DESC`;
-    return groupBy(rows, ({ jobId }) => jobId);
-  }
   return {
     /** In the order of the ids; an unknown id is not in the answer. */
     async facts(jobStepIds: readonly string[]): Promise<StepFacts[]> {
@@ -234,10 +237,16 @@ export function factsReader(db: Db) {
         WHERE js."id" IN (${Prisma.join([...jobStepIds])})`;
       if (rows.length === 0) return [];
       const of = (key: (row: FactColumns) => string) => [...new Set(rows.map(key))];
-      const weldsOf = await welds(of((row) => row.revisionId));
-      const loadsOf = await loads(of((row) => row.laneCellId));
+      const weldsOf = await weldsOn(
+        db,
+        of((row) => row.revisionId),
+      );
+      const loadsOf = await loadsOn(
+        db,
+        of((row) => row.laneCellId),
+      );
       const jobIds = of((row) => row.jobId);
-      const overridesOf = await overrides(jobIds);
+      const overridesOf = await overridesOn(db, jobIds);
       const holdsOf = await holdsOn(db, jobIds);
       const byId = new Map(
         rows.map((row) => [

@@ -54,7 +54,7 @@ export function createCloseOut({ uow, newId, timeZone }: Foundation, parts: Part
         }
         if (fixture !== null) {
           const { fixtureId, fixtureCode } = facts.setUp ?? {};
-          if (fixtureId == null) throw noFixture(fixture.place);
+          if (fixtureId === undefined || fixtureId === null) throw noFixture(fixture.place);
           await parts.putFixtureAway(unit, fixtureId, fixture);
           words.push(`Fixture ${fixtureCode} is at ${fixture.place}, ${fixture.condition}.`);
         }

@@ -1,6 +1,6 @@
 import { RunChange } from '@tackboard/contract';
 import type { Db, TransactionClient } from '../db/client.js';
-import { Prisma } from '../db/generated/client.js';
+import type { Prisma } from '../db/generated/client.js';
 
 export interface ChangeRow {
   readonly id: string;

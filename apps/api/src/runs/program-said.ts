@@ -22,7 +22,7 @@ export async function programSaid(
   { revision, note, noteField }: Said,
 ): Promise<string[]> {
   const { run, setUp, personId, newId } = facts;
-  if (setUp?.programName == null) throw noProgram(run);
+  if (setUp === null || setUp.programName === null) throw noProgram(run);
   const store = memoryReader(unit.tx);
   const { programAtStart, programAtClose } = await store.closing(run.view.jobStepId);
   const known = programAtClose ?? programAtStart ?? setUp.programRevision;

@@ -50,10 +50,10 @@ describe('onlyTexts', () => {
   const named = `${compiled}export { cell_good as "cell_Good" }\n`;
 
   it('keeps the texts that are asked for, under all their names', () => {
-    const cell = onlyTexts(named, (name) => name.startsWith('cell_'));
+    const cell = onlyTexts(named, (name: string) => name.startsWith('cell_'));
     expect(cell.match(/^export .*?[\w"]+(?= =| as|")/gm)).toHaveLength(2);
     expect(cell).not.toContain('board_late');
-    const office = onlyTexts(named, (name) => name.startsWith('board_'));
+    const office = onlyTexts(named, (name: string) => name.startsWith('board_'));
     expect(office).toContain('__en.board_late(inputs)');
     expect(office).not.toContain('cell_good');
   });
@@ -77,8 +77,8 @@ describe('the texts of this app, as compiled', () => {
     const code = readFileSync(path.join(compiled, `${file}.js`), 'utf8');
     const names = translatedNames(compiled);
     const texts = (some: string) => some.match(/^export (const|\{)/gm)?.length ?? 0;
-    const cell = onlyTexts(code, (name) => names.has(name));
-    const office = onlyTexts(code, (name) => !names.has(name));
+    const cell = onlyTexts(code, (name: string) => names.has(name));
+    const office = onlyTexts(code, (name: string) => !names.has(name));
     expect(texts(cell)).toBeGreaterThan(100);
     expect(texts(cell) + texts(office)).toBe(texts(code));
   });

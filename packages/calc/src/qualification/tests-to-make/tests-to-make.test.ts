@@ -10,14 +10,17 @@ const freely: TestConditions = { propertiesDemanded: false, runs: 'multi' };
 const unknown: TestConditions = { propertiesDemanded: true, runs: 'unknown' };
 
 /** An invented fillet between two plates of one steel. */
-function weld(id: string, given: Partial<WeldInNeed> & { mm?: number; material?: string } = {}) {
+function weld(
+  id: string,
+  given: Partial<WeldInNeed> & { mm?: number; material?: string } = {},
+): WeldInNeed {
   const { mm = 8, material = 'S355J2', ...rest } = given;
   const part = { group: '1.2', material, thicknessMm: mm };
   return {
     ...{ id, process: '135', mechanisation: 'partlyMechanised', jointType: 'fillet' },
     ...{ position: 'PB', parts: [part, part], throatMm: 4, depositedMm: null, units: ['B1'] },
     ...rest,
-  } satisfies WeldInNeed as WeldInNeed;
+  };
 }
 
 function book(code: string, edition: string, whom: TestBook['for'] = 'procedures'): TestBook {
