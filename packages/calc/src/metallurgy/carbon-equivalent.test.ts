@@ -118,7 +118,7 @@ it.each([NaN, Infinity, -0.01, 101, '0.1'])('refuses a share of %s', (given) => 
   }
 });
 
-/** The ranges of EN 1011-2 C.3 as a transcription gives them: one step outside each edge, and the edge itself. */
+/** The ranges of EN 1011-2 C.3 as read at second hand: one step outside each edge, and the edge itself. */
 it.each([
   ['C', 0.05, 0.049],
   ['C', 0.32, 0.321],

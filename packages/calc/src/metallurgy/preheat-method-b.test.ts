@@ -6,7 +6,7 @@ import { preheatMethodB } from './preheat-method-b.js';
 
 const plate = { cetPct: 0.33, thicknessMm: 30, hydrogenMlPer100g: 5, heatInputKjMm: 1 };
 
-/** independent: the equation of EN 1011-2 C.3 (from a transcription) worked by hand. */
+/** independent: the equation of EN 1011-2 C.3 (read at second hand) worked by hand. */
 it.each([
   [0.33, 30, 5, 1.0, 107.566],
   [0.3, 20, 5, 1.0, 56.5261],

@@ -8,7 +8,7 @@ export const metallurgySources = {
     kind: 'handbook',
   },
   cetRange: {
-    title: 'EN 1011-2, range of composition of CET, from a transcription',
+    title: 'EN 1011-2, range of composition of CET, at second hand',
     edition: '2001',
     clause: 'Annex C, C.3',
     kind: 'memory',
@@ -21,7 +21,7 @@ export const metallurgySources = {
   },
   en1011MethodB: {
     title:
-      'EN 1011-2, method B: preheat from CET, thickness, hydrogen and heat input; seen in a transcription',
+      'EN 1011-2, method B: preheat from CET, thickness, hydrogen and heat input; read at second hand',
     edition: '2001',
     clause: 'Annex C, C.3',
     kind: 'standard',
