@@ -88,18 +88,7 @@ export function createSheetsService(
     },
     async traveler(actor: Actor, jobId: string): Promise<PrintedSheet> {
       const job = await orders.job(jobId);
-      const revision = await parts.revision(job.revisionId);
-      const part = await parts.get(job.partId);
-      const named = revision.steps.flatMap(({ wpsNumber }) => wpsNumber ?? []);
-      const approved = await procedures.approvedByNumbers(named);
-      const labels = [...approved].map(([number, { revision: of }]) => [
-        number,
-        `${number} r${of}`,
-      ]);
-      const sheet = travelerSheet({
-        ...{ job, revision, part, dueOn: weekdayWords(job.dueOn) },
-        procedures: new Map(labels as [string, string][]),
-      });
+      const sheet = travelerSheet(await travelerOnFile(others, job));
       return print(actor, `traveler-${job.number}`, sheet);
     },
     async dossier(actor: Actor, jobId: string): Promise<PrintedSheet> {
@@ -125,6 +114,18 @@ export function createSheetsService(
       });
       return print(actor, `set-up-${revision.partNumber}-${step.number}-${cell.code}`, sheet);
     },
+  };
+}
+
+async function travelerOnFile({ parts, procedures }: Others, job: Job) {
+  const revision = await parts.revision(job.revisionId);
+  const part = await parts.get(job.partId);
+  const named = revision.steps.flatMap(({ wpsNumber }) => wpsNumber ?? []);
+  const approved = await procedures.approvedByNumbers(named);
+  const labels = [...approved].map(([number, { revision: of }]) => [number, `${number} r${of}`]);
+  return {
+    ...{ job, revision, part, dueOn: weekdayWords(job.dueOn) },
+    procedures: new Map(labels as [string, string][]),
   };
 }
 
