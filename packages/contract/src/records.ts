@@ -31,6 +31,7 @@ export const subjectTypes = [
   'jobHold',
   'policy',
   'setting',
+  'file',
 ] as const;
 export type SubjectType = (typeof subjectTypes)[number];
 

@@ -1,6 +1,7 @@
 import { capacity } from './capacity.js';
 import { cells } from './cells.js';
 import { consumables } from './consumables.js';
+import { files } from './files.js';
 import { orders } from './orders.js';
 import { parts } from './parts.js';
 import { people } from './people.js';
@@ -38,6 +39,7 @@ export const areas = {
   capacity,
   sheets,
   settings,
+  files,
 } as const;
 
 export const allRoutes: readonly Route[] = Object.values(areas).flatMap((area) =>
