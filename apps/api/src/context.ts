@@ -1,5 +1,6 @@
 import type { Actor } from './actor.js';
 import { v7 as uuidv7 } from 'uuid';
+import { createAssignmentsService } from './assignments/service.js';
 import { createCapacityService } from './capacity/service.js';
 import { createCellsService } from './cells/service.js';
 import { systemClock, type Clock } from './clock.js';
@@ -51,7 +52,10 @@ export async function createContext(config: Config, clock: Clock = systemClock) 
         storedAnswer(database.reader, { command }),
     },
     async close(): Promise<void> {
-      await Promise.all([services.planning.close(), services.qualification.close()]);
+      await Promise.all([
+        ...[services.planning.close(), services.qualification.close()],
+        services.assignments.close(),
+      ]);
       await uow.drain();
       await database.close();
     },
@@ -71,6 +75,7 @@ function createServices(foundation: Foundation, { shopName, fileFolder }: Config
   const orders = createOrdersService(foundation, {
     ...{ cells, consumables, people, policy, procedures, queue },
   });
+  const assignments = createAssignmentsService(foundation, { people, orders });
   const planning = createPlanningService(foundation, { cells, queue });
   const qualification = createQualificationService(foundation, {
     ...{ people, policy, procedures, queue },
@@ -83,10 +88,11 @@ function createServices(foundation: Foundation, { shopName, fileFolder }: Config
   const records = createRecordsService(foundation);
   const sheets = createSheetsService(
     foundation,
-    { cells, orders, parts, people, procedures },
+    { cells, consumables, orders, parts, people, procedures, quality, records, runs },
     shopName,
   );
   return {
+    assignments,
     capacity,
     cells,
     consumables,
