@@ -5,6 +5,7 @@ export * from './cells.js';
 export * from './consumables.js';
 export * from './errors.js';
 export * from './first-piece.js';
+export * from './files.js';
 export * from './fit.js';
 export * from './holds.js';
 export * from './job-changes.js';
