@@ -30,7 +30,15 @@ export function setUpService({ database, uow, newId }: Foundation, files: Files)
     /** Keeps the set-up that a good run ended with, in the commit that closes its batch. */
     async freezeFromRun(
       unit: Unit,
-      { setUp, runId, frozenBy }: { setUp: SetUp; runId: string; frozenBy: string },
+      {
+        setUp,
+        runId,
+        frozenBy,
+      }: {
+        setUp: SetUpFields & Pick<SetUp, 'stepId' | 'programName'>;
+        runId: string;
+        frozenBy: string;
+      },
     ): Promise<void> {
       const store = setUpWriter(unit.tx);
       const before = await store.current(setUp.stepId, setUp.cellId);
