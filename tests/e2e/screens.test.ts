@@ -54,6 +54,7 @@ const places: readonly Place[] = [
   { name: 'orders', as: 'S01', at: '/orders', shows: 'Orders' },
   { name: 'order-new', as: 'S01', at: '/orders/new', shows: 'New order' },
   { name: 'job', as: 'S01', at: firstJob, shows: /Job \d+/ },
+  { name: 'to-clear', as: 'S01', at: '/to-clear', shows: 'To clear' },
   { name: 'parts', as: 'S01', at: '/parts', shows: 'Parts' },
   { name: 'part', as: 'S01', at: partPage, shows: /X-210-01/ },
   { name: 'revision', as: 'S01', at: revisionPage, shows: /X-210-01 · rev B/ },

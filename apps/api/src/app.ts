@@ -1,6 +1,7 @@
 import rateLimit from '@fastify/rate-limit';
 import fastify, { type FastifyInstance } from 'fastify';
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
+import { assignmentsRoutes } from './assignments/routes.js';
 import { capacityRoutes } from './capacity/routes.js';
 import { cellsRoutes } from './cells/routes.js';
 import { consumablesRoutes } from './consumables/routes.js';
@@ -57,6 +58,7 @@ export async function buildApp(
   cellsRoutes(app, services.cells);
   consumablesRoutes(app, services.consumables);
   ordersRoutes(app, services.orders);
+  assignmentsRoutes(app, services.assignments);
   partsRoutes(app, services.parts);
   peopleRoutes(app, services.people);
   planningRoutes(app, services.planning);

@@ -1,5 +1,6 @@
 import type { Actor } from './actor.js';
 import { v7 as uuidv7 } from 'uuid';
+import { createAssignmentsService } from './assignments/service.js';
 import { createCapacityService } from './capacity/service.js';
 import { createCellsService } from './cells/service.js';
 import { systemClock, type Clock } from './clock.js';
@@ -50,7 +51,10 @@ export async function createContext(config: Config, clock: Clock = systemClock) 
         storedAnswer(database.reader, { command }),
     },
     async close(): Promise<void> {
-      await Promise.all([services.planning.close(), services.qualification.close()]);
+      await Promise.all([
+        ...[services.planning.close(), services.qualification.close()],
+        services.assignments.close(),
+      ]);
       await uow.drain();
       await database.close();
     },
@@ -69,6 +73,7 @@ function createServices(foundation: Foundation, shopName: string) {
   const orders = createOrdersService(foundation, {
     ...{ cells, consumables, people, policy, procedures, queue },
   });
+  const assignments = createAssignmentsService(foundation, { people, orders });
   const planning = createPlanningService(foundation, { cells, queue });
   const qualification = createQualificationService(foundation, {
     ...{ people, policy, procedures, queue },
@@ -81,10 +86,11 @@ function createServices(foundation: Foundation, shopName: string) {
   const records = createRecordsService(foundation);
   const sheets = createSheetsService(
     foundation,
-    { cells, orders, parts, people, procedures },
+    { cells, consumables, orders, parts, people, procedures, quality, records, runs },
     shopName,
   );
   return {
+    assignments,
     capacity,
     cells,
     consumables,

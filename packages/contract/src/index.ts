@@ -1,4 +1,5 @@
 export * from './access.js';
+export * from './assignments.js';
 export * from './capacity.js';
 export * from './cells.js';
 export * from './consumables.js';

@@ -16,11 +16,13 @@ export const PlannedTime = z.object({
 });
 export type PlannedTime = z.infer<typeof PlannedTime>;
 
+export const readyTopics = [
+  ...(['revision', 'procedure', 'fit', 'fixture', 'program'] as const),
+  ...(['wire', 'gas', 'torch', 'people', 'cell', 'hours'] as const),
+] as const;
+
 export const ReadyNote = z.object({
-  topic: z.enum([
-    ...(['revision', 'procedure', 'fit', 'fixture', 'program'] as const),
-    ...(['wire', 'gas', 'torch', 'people', 'cell', 'hours'] as const),
-  ]),
+  topic: z.enum(readyTopics),
   state: z.enum(['ok', 'check', 'stop', 'cannotSay']),
   text: z.string(),
   /** Who can clear it; null where nothing is to be cleared. */
@@ -88,10 +90,21 @@ export const RobotOrBooth = z.object({
 });
 export type RobotOrBooth = z.infer<typeof RobotOrBooth>;
 
+/** To whom something that is missing goes when the line is confirmed, and by which day. */
+export const ProposedAssignment = z.object({
+  stepNumber: z.number().int().nullable(),
+  topic: z.enum(readyTopics),
+  personCode: z.string(),
+  personName: z.string(),
+  dueOn: Day,
+});
+export type ProposedAssignment = z.infer<typeof ProposedAssignment>;
+
 export const OrderCheck = z.object({
   revisionState: z.enum(['unchanged', 'different', 'firstTime']),
   lastMade: z.string().nullable(),
   notes: z.array(ReadyNote),
+  assignments: z.array(ProposedAssignment),
   cells: z.array(
     PlannedTime.extend({
       stepNumber: z.number().int(),

@@ -39,6 +39,25 @@ const OrderMove = z.object({
 });
 export type OrderMove = z.infer<typeof OrderMove>;
 
+export const changeKinds = ['wire', 'gas', 'torch', 'fixture', 'program'] as const;
+
+/** What a change-over takes by the proposal, and what that rests on. */
+export const PlannedChangeOver = z.object({
+  cellCode: z.string(),
+  changed: z.array(z.enum(changeKinds)),
+  /** Minutes of work at the cell. */
+  minutes: z.number(),
+  /** Measured at the cell, summed from the table, or the whole setting up of the step as planned for the part. */
+  basis: z.enum(['measured', 'table', 'wholeSetUp']),
+  /** Measured change-overs and the band of their middle four fifths; null where none are used. */
+  runs: z.number().int().nullable(),
+  lowMin: z.number().nullable(),
+  highMin: z.number().nullable(),
+  /** How often it comes in the proposed order. */
+  times: z.number().int(),
+});
+export type PlannedChangeOver = z.infer<typeof PlannedChangeOver>;
+
 export const OrderProposal = z.object({
   id: Id,
   state: z.enum(proposalStates),
@@ -52,6 +71,8 @@ export const OrderProposal = z.object({
   proven: z.boolean(),
   /** In the order in which they are made; their costs add up to the difference of the two costs. */
   moves: z.array(OrderMove),
+  /** The change-overs of the proposed order, of today's while none is found. */
+  changeOvers: z.array(PlannedChangeOver),
   /** What is not in the plan, and what will be late in any order. */
   notes: z.array(z.string()),
   /** Why the search broke off, where it did. */

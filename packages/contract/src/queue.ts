@@ -55,7 +55,20 @@ export const Lane = z.object({
   steps: z.array(QueuedStep),
 });
 export type Lane = z.infer<typeof Lane>;
-export const Board = z.object({ asOf: Instant, lastSeq: z.number().int(), lanes: z.array(Lane) });
+/** What a job still lacks: how many assignments are open, the day by which all are due, and how many are past theirs. */
+export const OpenOfJob = z.object({
+  jobId: Id,
+  open: z.number().int(),
+  until: Day,
+  overdue: z.number().int(),
+});
+export type OpenOfJob = z.infer<typeof OpenOfJob>;
+export const Board = z.object({
+  asOf: Instant,
+  lastSeq: z.number().int(),
+  lanes: z.array(Lane),
+  toClear: z.array(OpenOfJob),
+});
 export type Board = z.infer<typeof Board>;
 
 /** Everything the welder sees before pulling: the few numbers to dial, the procedure, the answer with its reasons. */

@@ -21,6 +21,7 @@ export const subjectTypes = [
   'order',
   'job',
   'jobStep',
+  'assignment',
   'run',
   'item',
   'lot',

@@ -1,3 +1,4 @@
+import { assignments } from './assignments.js';
 import { capacity } from './capacity.js';
 import { cells } from './cells.js';
 import { consumables } from './consumables.js';
@@ -28,6 +29,7 @@ export const areas = {
   qualification,
   testsToMake,
   orders,
+  assignments,
   queue,
   planning,
   runs,

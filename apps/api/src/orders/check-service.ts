@@ -1,19 +1,19 @@
 import type { BodyOf, OrderCheck, orders, RobotOrBooth } from '@tackboard/contract';
+import { actingPerson, type Actor } from '../actor.js';
 import { shopDay } from '../clock.js';
 import type { Foundation } from '../foundation.js';
 import { weekdayWords } from './day-words.js';
+import { draftLine } from './line-drafts.js';
 import { loadLineFacts, planLine, type LineFacts, type LinePlan } from './line-plan.js';
 import { otherWayReader } from './other-way-store.js';
-import { placeLine } from './places.js';
 import { planReader } from './plan-store.js';
 import { unitTimeOf, type StepTimes } from './planned-time-of.js';
 import type { PastRun } from './planning.js';
 import { promiseOf } from './promise.js';
 import { promiseReader } from './promise-store.js';
-import { stepNotes } from './ready-notes.js';
 import { compareWays, type WayTimes } from './robot-or-booth.js';
 import { readQueues } from './shop-queues.js';
-import { factsOf, surroundings, type OtherAreas } from './surroundings.js';
+import type { OtherAreas } from './surroundings.js';
 
 type CheckInput = BodyOf<(typeof orders)['check']>;
 
@@ -21,27 +21,26 @@ type CheckInput = BodyOf<(typeof orders)['check']>;
 export function checkService(foundation: Foundation, others: OtherAreas) {
   const { database, clock, timeZone } = foundation;
   return {
-    async check(line: CheckInput): Promise<OrderCheck> {
+    async check(actor: Actor, line: CheckInput): Promise<OrderCheck> {
       const now = clock.now();
       const facts = await loadLineFacts(database.reader, [line.partId]);
       const plan = planLine(line, facts, { now, timeZone, field: 'body' });
       const addedMin = plan.steps.reduce((sum, { time }) => sum + time.plannedMin, 0);
       const queues = await readQueues(others, { now, addedMin });
-      const around = await surroundings(foundation, others, { steps: plan.steps, now, queues });
       const { dueOn } = line;
-      const placed = placeLine(queues, { steps: plan.steps, cells: facts.cells, dueOn, timeZone });
+      const takerId = actingPerson(actor).id;
+      const asked = { line, plan, cells: facts.cells, queues, now, takerId };
+      const { judged, placed, drafts } = await draftLine(foundation, others, asked);
       const past = promiseReader(database.reader);
       const ofCell = plan.steps.at(-1)?.cell.id ?? '';
-      const { coded } = plan.part;
       return {
         revisionState: plan.revision.state,
         lastMade: plan.lastMade?.on ?? null,
-        notes: [
-          revisionNote(plan),
-          ...plan.steps.flatMap((step) =>
-            stepNotes(factsOf(step, { quantity: line.quantity, coded }, around)),
-          ),
-        ],
+        notes: judged.notes.map(({ note }) => note),
+        assignments: drafts.map(({ stepNumber, topic, person, dueOn: by }) => ({
+          ...{ stepNumber, topic, dueOn: by },
+          ...{ personCode: person.code, personName: person.name },
+        })),
         cells: plan.steps.map(({ step, cell, time }) => {
           const finishMin = placed.stepFinishMin.get(step.number) ?? null;
           return {
@@ -63,11 +62,6 @@ export function checkService(foundation: Foundation, others: OtherAreas) {
       };
     },
   };
-}
-
-function revisionNote({ revision }: LinePlan): OrderCheck['notes'][number] {
-  const clearedBy = revision.note === 'ok' ? null : ('coordinator' as const);
-  return { topic: 'revision', state: revision.note, text: revision.words, clearedBy };
 }
 
 /** Only for a part that is made in one step: there the other kind of cell would do the whole of it. */

@@ -94,6 +94,21 @@ export function planReader(db: Db) {
       });
       return new Map(rows.map((row) => [row.id, toPart(row)]));
     },
+    /** The steps of revisions as they stand, released or not, and whether their part is coded. */
+    async revisionSteps(
+      ids: readonly string[],
+    ): Promise<Map<string, { coded: boolean; steps: readonly PlanStep[] }>> {
+      const rows = await db.revision.findMany({
+        where: { id: { in: [...new Set(ids)] } },
+        include: { ...partIncludes.revisions.include, part: { select: { coded: true } } },
+      });
+      return new Map(
+        rows.map(({ id, part, steps, welds }) => [
+          id,
+          { coded: part.coded, steps: steps.map((step) => toStep(step, welds)) },
+        ]),
+      );
+    },
     async stepTimes(ids: readonly string[]): Promise<Map<string, StepTimes>> {
       const rows = await db.step.findMany({
         where: { id: { in: [...ids] } },

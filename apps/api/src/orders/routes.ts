@@ -6,7 +6,7 @@ import type { OrdersService } from './service.js';
 export function ordersRoutes(app: FastifyInstance, service: OrdersService): void {
   registerRoute(app, orders.list, async ({ query }) => service.list(query));
   registerRoute(app, orders.get, async ({ params }) => service.get(params.orderId));
-  registerRoute(app, orders.check, async ({ body }) => service.check(body));
+  registerRoute(app, orders.check, async ({ actor, body }) => service.check(actor, body));
   registerRoute(app, orders.add, async ({ actor, body }) => service.add(actor, body));
   registerRoute(app, orders.job, async ({ params }) => service.job(params.jobId));
   registerRoute(app, orders.editJob, async ({ actor, params, body }) =>

@@ -5,6 +5,7 @@ import { batchService } from './batch-service.js';
 import { changeService } from './change-service.js';
 import { checkService } from './check-service.js';
 import { jobService, writtenJob } from './job-service.js';
+import { jobsNowService } from './jobs-now.js';
 import { readinessService } from './readiness-service.js';
 import { releaseService } from './release-service.js';
 import { ordersReader, type OrderFilter, type OrderRecord } from './store.js';
@@ -18,11 +19,12 @@ export function createOrdersService(foundation: Foundation, others: OtherAreas) 
   return {
     ...readService(foundation),
     ...checkService(foundation, others),
-    ...takeService(foundation),
+    ...takeService(foundation, others),
     ...jobService(foundation),
     ...releaseService(foundation),
     ...batchService(foundation),
     ...readinessService(foundation, others),
+    ...jobsNowService(foundation, others),
     ...changeService(foundation, others),
   };
 }

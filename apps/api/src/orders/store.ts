@@ -131,6 +131,13 @@ export function ordersReader(db: Db) {
       const row = await db.job.findUnique({ where: { id }, include: jobIncludes });
       return row && toJob(row);
     },
+    async jobs(ids: readonly string[]): Promise<JobRecord[]> {
+      const rows = await db.job.findMany({
+        where: { id: { in: [...ids] } },
+        include: jobIncludes,
+      });
+      return rows.map(toJob);
+    },
     async jobOfStep(jobStepId: string): Promise<JobRecord | null> {
       const row = await db.job.findFirst({
         where: { steps: { some: { id: jobStepId } } },

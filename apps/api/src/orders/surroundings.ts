@@ -24,11 +24,14 @@ import type { ShopQueues } from './shop-queues.js';
 export interface OtherAreas {
   readonly cells: Pick<CellsService, 'hours' | 'list'>;
   readonly consumables: Pick<ConsumablesService, 'items'>;
-  readonly people: Pick<PeopleService, 'certificates'>;
+  readonly people: Pick<PeopleService, 'certificates' | 'list'>;
   readonly procedures: Pick<ProceduresService, 'approvedByNumbers'>;
   readonly policy: Pick<PolicyService, 'table'>;
   readonly queue: QueueService;
 }
+
+/** A step and the cell it is or would be made at. */
+export type StepAtCell = Pick<PlannedStep, 'step' | 'cell'>;
 
 /** What the notes of all steps are written from. */
 export interface Surroundings {
@@ -46,7 +49,7 @@ export interface Surroundings {
 export async function surroundings(
   { database, timeZone }: Foundation,
   { people, procedures, consumables, cells, policy }: OtherAreas,
-  { steps, now, queues }: { steps: readonly PlannedStep[]; now: Date; queues: ShopQueues },
+  { steps, now, queues }: { steps: readonly StepAtCell[]; now: Date; queues: ShopQueues },
 ): Promise<Surroundings> {
   const cellIds = [...new Set(steps.map(({ cell }) => cell.id))];
   const { certificates } = await people.certificates();
@@ -79,7 +82,7 @@ function certificateFacts(certificate: Certificate): CertificateFacts {
 
 /** What one planned step is judged by before it has a place in a run queue. */
 export function factsOf(
-  { step, cell }: PlannedStep,
+  { step, cell }: StepAtCell,
   batch: { quantity: number; coded: boolean },
   around: Surroundings,
 ): StepFacts {

@@ -1,9 +1,11 @@
 import type { BodyOf, Order, orders as routes } from '@tackboard/contract';
 import { actingPerson, type Actor } from '../actor.js';
+import { openAssignments } from '../assignments/open.js';
 import type { Unit } from '../db/unit-of-work.js';
 import type { Foundation } from '../foundation.js';
 import { enqueue, type StepToQueue } from '../queue/enqueue.js';
 import { notFound, Refusal } from '../refusal.js';
+import { draftsForLines } from './line-drafts.js';
 import {
   loadLineFacts,
   planLine,
@@ -13,6 +15,7 @@ import {
   type PlannedStep,
 } from './line-plan.js';
 import { ordersWriter, type NewJob } from './store.js';
+import type { OtherAreas } from './surroundings.js';
 import { toOrderView, type Today } from './views.js';
 
 type OrderInput = BodyOf<(typeof routes)['add']>;
@@ -24,9 +27,12 @@ interface PlannedLine {
 }
 
 /** Takes an order: numbers, jobs, queued steps and events in one commit. */
-export function takeService({ uow, newId, timeZone }: Foundation) {
+export function takeService(foundation: Foundation, others: OtherAreas) {
+  const { uow, newId, timeZone } = foundation;
   return {
     async add(actor: Actor, input: OrderInput): Promise<Order> {
+      const takerId = actingPerson(actor).id;
+      const drafts = await draftsForLines(foundation, others, { lines: input.lines, takerId });
       return uow.write(actor, async (unit) => {
         const store = ordersWriter(unit.tx);
         await refuseCustomer(store, input.customerId);
@@ -47,6 +53,7 @@ export function takeService({ uow, newId, timeZone }: Foundation) {
         appendTaken(unit, { order, jobs, entryMs: input.entryMs });
         for (const [index, job] of jobs.entries()) {
           await queueSteps(unit, job.id, planned[index]?.plan.steps ?? []);
+          await openAssignments(unit, job, { drafts: drafts[index] ?? [], newId });
         }
         const taken = await store.order(order.id);
         if (taken === null) throw notFound('order', order.id);

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { changeOverMin, type KeptSetUp, type SetUpNeed } from './change-over.js';
+import { changeOversAt, knownChangeOver, type KeptSetUp, type SetUpNeed } from './change-over.js';
+
+const changeOverMin = changeOversAt([]);
 
 const kept: KeptSetUp = {
   ...{ wireItemId: 'w1', gasItemId: 'g1', torch: 'straight neck' },
@@ -39,5 +41,33 @@ describe('change-over between two steps', () => {
   it('is nothing between two batches of the same step, also where no set-up is kept', () => {
     const plain = { stepId: 'a', setUpMin: 30, kept: null };
     expect(changeOverMin(plain, { ...plain })).toBe(0);
+  });
+});
+
+describe('change-over where it was measured', () => {
+  const learnt = [
+    { changed: ['fixture', 'program'] as const, minutes: 22, lowMin: 18, highMin: 25, runs: 4 },
+  ];
+  const measured = changeOversAt(learnt);
+
+  it('takes the median of what differed alike, and the table for everything else', () => {
+    expect(measured(from, to({ fixtureId: 'f2', programId: 'p2' }))).toBe(22);
+    // As measured, not cut to what was planned.
+    expect(measured(from, to({ fixtureId: 'f2', programId: 'p2' }, 20))).toBe(22);
+    expect(measured(from, to({ fixtureId: 'f2' }))).toBe(10);
+    expect(measured(from, to({}))).toBe(0);
+  });
+
+  it('says which it was', () => {
+    expect(knownChangeOver(from, to({ fixtureId: 'f2', programId: 'p2' }), learnt)).toMatchObject({
+      ...{ basis: 'measured', minutes: 22, changed: ['fixture', 'program'], learnt: { runs: 4 } },
+    });
+    expect(knownChangeOver(from, to({ wireItemId: 'w2' }), learnt)).toMatchObject({
+      ...{ basis: 'table', minutes: 15, changed: ['wire'] },
+    });
+    expect(knownChangeOver(from, to({ wireItemId: 'w2' }, 12), learnt)).toMatchObject({
+      ...{ basis: 'wholeSetUp', minutes: 12 },
+    });
+    expect(knownChangeOver({ ...from, kept: null }, to({}), learnt)).toBeNull();
   });
 });

@@ -1,3 +1,10 @@
+import {
+  changeOver,
+  type ChangeKind,
+  type ChangeOver,
+  type LearntChangeOver,
+} from '@tackboard/calc';
+
 /** What a cell is set up with for a step; null and '' stand for "none". */
 export interface KeptSetUp {
   readonly wireItemId: string | null;
@@ -7,18 +14,13 @@ export interface KeptSetUp {
   readonly programId: string | null;
 }
 
-/**
- * Minutes that each kind of change takes. Starting values, from common practice and not from measurement: a shop
- * replaces them by its own.
- */
-const changeMin = {
-  wireItemId: 15,
-  gasItemId: 5,
-  torch: 10,
-  fixtureId: 10,
-  programId: 5,
-} as const satisfies Record<keyof KeptSetUp, number>;
-const kinds = Object.keys(changeMin) as (keyof KeptSetUp)[];
+const kinds = [
+  ['wireItemId', 'wire'],
+  ['gasItemId', 'gas'],
+  ['torch', 'torch'],
+  ['fixtureId', 'fixture'],
+  ['programId', 'program'],
+] as const satisfies readonly (readonly [keyof KeptSetUp, ChangeKind])[];
 
 /** A step as its change-over at one cell depends on it. */
 export interface SetUpNeed {
@@ -30,16 +32,46 @@ export interface SetUpNeed {
   readonly kept: KeptSetUp | null;
 }
 
+/** What differs between two set-ups. */
+export function changedBetween(before: KeptSetUp, after: KeptSetUp): ChangeKind[] {
+  return kinds.flatMap(([field, kind]) => (before[field] === after[field] ? [] : [kind]));
+}
+
+/** What is known of a change-over between two steps; null where either set-up is unknown. */
+export function knownChangeOver(
+  from: SetUpNeed,
+  to: SetUpNeed,
+  learnt: readonly LearntChangeOver[],
+): (ChangeOver & { readonly changed: readonly ChangeKind[] }) | null {
+  if (from.stepId === to.stepId || from.kept === null || to.kept === null) return null;
+  const changed = changedBetween(from.kept, to.kept);
+  return { changed, ...changeOver({ changed, setUpMin: to.setUpMin, learnt }) };
+}
+
 /**
- * Minutes to change a cell over from one step to the next; `from` is null for a cell of which nothing is known.
- * Where either set-up is unknown it is the whole setting up of the next step, and it is never more than that.
+ * Minutes to change one cell over from one step to the next; `from` is null for a cell of which nothing is known.
+ * Where either set-up is unknown it is the whole setting up of the next step. Looked up once for each set of kinds: a
+ * search asks for every pair of steps.
  */
-export function changeOverMin(from: SetUpNeed | null, to: SetUpNeed): number {
-  if (from?.stepId === to.stepId) return 0;
-  const { kept } = to;
-  const before = from?.kept ?? null;
-  if (before === null || kept === null) return to.setUpMin;
-  let sum = 0;
-  for (const kind of kinds) if (before[kind] !== kept[kind]) sum += changeMin[kind];
-  return Math.min(sum, to.setUpMin);
+export function changeOversAt(
+  learnt: readonly LearntChangeOver[],
+): (from: SetUpNeed | null, to: SetUpNeed) => number {
+  const known: (ChangeOver | undefined)[] = [];
+  const ofMask = (mask: number): ChangeOver => {
+    const changed = kinds.flatMap(([, kind], at) => ((mask >> at) & 1 ? [kind] : []));
+    return (known[mask] ??= changeOver({ changed, setUpMin: Infinity, learnt }));
+  };
+  return (from, to) => {
+    if (from?.stepId === to.stepId) return 0;
+    const { kept } = to;
+    const before = from?.kept ?? null;
+    if (before === null || kept === null) return to.setUpMin;
+    let mask = 0;
+    for (let at = 0; at < kinds.length; at += 1) {
+      const [field] = kinds[at]!;
+      if (before[field] !== kept[field]) mask |= 1 << at;
+    }
+    const { minutes, basis } = ofMask(mask);
+    return basis === 'measured' ? minutes : Math.min(minutes, to.setUpMin);
+  };
 }

@@ -64,6 +64,7 @@ function shop(lanes: Lane[], facts: Partial<ShopFacts> = {}): ShopFacts {
     steps: new Map(steps.map(({ id }) => [id, known(`step of ${id}`)])),
     cells: lanes.map(({ cellId }) => cell(cellId)),
     hours: lanes.map(({ cellId }) => hours(cellId)),
+    learnt: new Map(),
     ...facts,
   };
 }

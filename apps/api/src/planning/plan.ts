@@ -1,4 +1,4 @@
-import type { LaneOrder, PlanProblem, PlanStep } from '@tackboard/calc';
+import type { LaneOrder, LearntChangeOver, PlanProblem, PlanStep } from '@tackboard/calc';
 import type { Cell, CellHours, Lane, QueuedStep } from '@tackboard/contract';
 import { endOfDay } from '../week/span.js';
 import { plannedHours, type PlannedHours } from './cell-hours.js';
@@ -25,6 +25,8 @@ export interface Plan {
   readonly setUps: readonly PlanSetUp[];
   /** Job minutes per minute of the clock, per cell. */
   readonly pace: readonly number[];
+  /** What change-overs took, per cell, where enough were measured. */
+  readonly learnt: readonly (readonly LearntChangeOver[])[];
 }
 
 export interface ShopFacts {
@@ -32,6 +34,8 @@ export interface ShopFacts {
   readonly steps: ReadonlyMap<string, StepPlanFacts>;
   readonly cells: readonly Cell[];
   readonly hours: readonly CellHours[];
+  /** What change-overs took at each cell, where enough were measured. */
+  readonly learnt: ReadonlyMap<string, readonly LearntChangeOver[]>;
   readonly now: Date;
   readonly timeZone: string;
 }
@@ -78,6 +82,7 @@ export function preparePlan(facts: ShopFacts): PreparedPlan {
     problem,
     setUps: steps.map(({ step }) => planSetUp(step, facts.steps.get(step.id), lanes)),
     pace: lanes.map(({ hours }) => hours.pace),
+    learnt: lanes.map(({ lane }) => facts.learnt.get(lane.cellId) ?? []),
   };
   return { plan, notes: notesOf(shut, out.size) };
 }

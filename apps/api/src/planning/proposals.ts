@@ -3,6 +3,7 @@ import type { OrderMessage } from '../tasks/order-messages.js';
 import { startOrderSearch, type RunningSearch } from '../tasks/order-search.js';
 import type { FoundOrder } from './found-order.js';
 import type { PreparedPlan } from './plan.js';
+import { changeOversOf } from './planned-change-overs.js';
 import { inWords, moveView, noteWords, type Names } from './words.js';
 
 /** How long a better order is looked for when nobody stops it. */
@@ -99,7 +100,7 @@ export function createProposals() {
 }
 
 export function proposalView(proposal: KeptProposal): OrderProposal {
-  const { id, state, askedAt, rounds, names, proven, notes, searchNotes, trouble } = proposal;
+  const { id, state, askedAt, rounds, names, plan, proven, notes, searchNotes, trouble } = proposal;
   const best = rounds.at(-1) ?? null;
   return {
     ...{ id, state, proven, trouble },
@@ -108,6 +109,7 @@ export function proposalView(proposal: KeptProposal): OrderProposal {
     todayCost: best?.todayCost ?? null,
     proposedCost: best?.proposedCost ?? null,
     moves: best?.moves.map((move) => moveView(move, names)) ?? [],
+    changeOvers: changeOversOf(plan, best?.lanes ?? plan.problem.today, names),
     notes: [...notes, ...searchNotes],
   };
 }

@@ -16,6 +16,7 @@ import { notFound, Refusal, refuseField } from '../refusal.js';
 import { changedSteps, newPlaces, type StandingLane } from './accepted.js';
 import { openMinutes, plannedHours } from './cell-hours.js';
 import type { FoundMove, FoundOrder } from './found-order.js';
+import { learntAt } from './measured.js';
 import { preparePlan, type Plan } from './plan.js';
 import { createProposals, proposalView, type KeptProposal } from './proposals.js';
 import { planningReader } from './store.js';
@@ -31,6 +32,8 @@ interface OtherAreas {
 type AcceptInput = BodyOf<typeof planning.accept>;
 /** How far the calendars are read: further only where the run queues are longer. */
 const horizonsDays = [28, 112, 366] as const;
+/** Change-overs that are older say little about how a cell is changed over today. */
+const learntDays = 180;
 /** Change-overs and work from other cells come on top of what waits in a queue today. */
 const roomFactor = 2;
 
@@ -49,11 +52,13 @@ export function createPlanningService(foundation: Foundation, others: OtherAreas
     async propose(): Promise<OrderProposal> {
       const { lanes } = await others.queue.board();
       const now = clock.now();
+      const since = new Date(now.getTime() - learntDays * 86_400_000);
       const { plan, notes } = preparePlan({
         ...{ lanes, now, timeZone },
         steps: await planningReader(database.reader).openSteps(),
         cells: (await others.cells.list()).cells,
         hours: await hoursFor(lanes, others.cells, now),
+        learnt: learntAt(await planningReader(database.reader).runsSince(since)),
       });
       if (plan.problem.steps.length === 0) {
         const why = notes.join(' ') || 'No step waits in a run queue.';

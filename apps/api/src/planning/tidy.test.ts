@@ -25,6 +25,7 @@ function planOf(today: string[], dueMin: Record<string, number>): Plan {
       })),
     })),
     pace: cells.map(() => 1),
+    learnt: cells.map(() => []),
   };
 }
 

@@ -2,6 +2,7 @@ import type { Board, CellView, ReadyLine, SetUpCard } from '@tackboard/contract'
 import type { Actor } from '../actor.js';
 import type { Unit } from '../db/unit-of-work.js';
 import type { Foundation } from '../foundation.js';
+import { openOn } from '../assignments/open.js';
 import { shopDay } from '../clock.js';
 import type { PolicyService } from '../policy/service.js';
 import { notFound } from '../refusal.js';
@@ -30,7 +31,11 @@ export function createQueueService(
     const now = clock.now();
     const today = shopDay(now, timeZone);
     const lanes = await read.lanes();
-    return { asOf: now.toISOString(), lastSeq, lanes: lanes.map((lane) => laneOn(lane, today)) };
+    return {
+      ...{ asOf: now.toISOString(), lastSeq },
+      lanes: lanes.map((lane) => laneOn(lane, today)),
+      toClear: await openOn(database.reader).openByJob(today),
+    };
   }
 
   return {

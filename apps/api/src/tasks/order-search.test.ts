@@ -25,6 +25,7 @@ function planOf(count: number): Plan {
       ],
     })),
     pace: [1],
+    learnt: [[]],
   };
 }
 

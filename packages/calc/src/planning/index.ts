@@ -6,6 +6,15 @@ export type {
   PlanProblem,
   PlanStep,
 } from './problem.js';
+export {
+  changeKinds,
+  changeOver,
+  learnChangeOvers,
+  type ChangeKind,
+  type ChangeOver,
+  type LearntChangeOver,
+  type MeasuredChangeOver,
+} from './change-over.js';
 export type { PlanNote } from './notes.js';
 export { planStepsMax } from './check.js';
 export { exactStepsMax } from './exact.js';

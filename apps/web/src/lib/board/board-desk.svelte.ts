@@ -1,4 +1,11 @@
-import { cells, queue, type CellHours, type Lane, type QueuedStep } from '@tackboard/contract';
+import {
+  cells,
+  queue,
+  type CellHours,
+  type Lane,
+  type OpenOfJob,
+  type QueuedStep,
+} from '@tackboard/contract';
 import type { PlannedTime, WorkingWindow } from '@tackboard/calc';
 import { untrack } from 'svelte';
 import { Act } from '../api/act.svelte.js';
@@ -24,7 +31,7 @@ const longestDays = 366;
 export class BoardDesk {
   readonly board = new Resource(
     async () => call(queue.board),
-    ['jobStep', 'job', 'order', 'run', 'cell', 'override', 'wps', 'part'],
+    ['jobStep', 'job', 'order', 'run', 'cell', 'override', 'wps', 'part', 'assignment'],
   );
   readonly act = new Act();
   /** Read aloud after each move. */
@@ -92,6 +99,11 @@ export class BoardDesk {
   /** When a step is planned; undefined until the calendars are known. */
   timeOf(step: Pick<QueuedStep, 'id'>): PlannedTime | undefined {
     return this.#times?.get(step.id);
+  }
+
+  /** What the job of a step still lacks; undefined where nothing is open. */
+  toClearOf({ jobId }: Pick<QueuedStep, 'jobId'>): OpenOfJob | undefined {
+    return this.board.data?.toClear.find((each) => each.jobId === jobId);
   }
 
   mayMove(step: QueuedStep): boolean {

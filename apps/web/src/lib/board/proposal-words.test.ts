@@ -1,6 +1,14 @@
-import type { OrderMove, OrderProposal } from '@tackboard/contract';
+import type { OrderMove, OrderProposal, PlannedChangeOver } from '@tackboard/contract';
 import { describe, expect, it } from 'vitest';
-import { costWords, effectWords, moveKey, moveWords, stateWords } from './proposal-words.js';
+import {
+  basisWords,
+  changedWords,
+  costWords,
+  effectWords,
+  moveKey,
+  moveWords,
+  stateWords,
+} from './proposal-words.js';
 
 type StepMove = OrderMove['steps'][number];
 
@@ -17,6 +25,7 @@ const move = (changes: Partial<OrderMove> = {}): OrderMove => ({
 const proposal = (changes: Partial<OrderProposal> = {}): OrderProposal => ({
   ...{ id: 'p', state: 'searching', askedAt: '2026-10-05T05:00:00Z', round: 1, proven: false },
   ...{ todayCost: 150, proposedCost: 30, moves: [move()], notes: [], trouble: null },
+  changeOvers: [],
   ...changes,
 });
 
@@ -82,5 +91,19 @@ describe('a proposal in words', () => {
     expect(all.filter((text) => text.includes('No other order is better'))).toEqual(all.slice(-2));
     const trouble = 'The search broke off.';
     expect(words({ state: 'failed', trouble })).toBe(trouble);
+  });
+});
+
+describe('change-overs in words', () => {
+  const table: PlannedChangeOver = {
+    ...{ cellCode: 'R1', changed: ['wire', 'fixture'], minutes: 25, basis: 'table', times: 1 },
+    ...{ runs: null, lowMin: null, highMin: null },
+  };
+  it('name what changes and what the minutes rest on', () => {
+    expect(changedWords(table)).toBe('Wire, Fixture');
+    expect(basisWords(table)).toBe('the table, not measured three times yet');
+    const measured = { ...table, basis: 'measured' as const, runs: 5, lowMin: 18.4, highMin: 31 };
+    expect(basisWords(measured)).toBe('measured here, 5 runs: mostly 18 min to 31 min');
+    expect(basisWords({ ...table, basis: 'wholeSetUp' })).toContain('as planned for the part');
   });
 });

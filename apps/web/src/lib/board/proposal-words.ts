@@ -1,4 +1,4 @@
-import type { OrderMove, OrderProposal } from '@tackboard/contract';
+import type { OrderMove, OrderProposal, PlannedChangeOver } from '@tackboard/contract';
 import { duration } from '../format/time.js';
 import { m } from '../paraglide/messages.js';
 
@@ -61,6 +61,28 @@ function lateWords(cost: number): string {
   return Math.round(cost) === 0
     ? m.proposal_nothing_late()
     : m.proposal_late({ minutes: duration(cost) });
+}
+
+const kindWords = {
+  wire: m.order_topic_wire,
+  gas: m.order_topic_gas,
+  torch: m.order_topic_torch,
+  fixture: m.order_topic_fixture,
+  program: m.order_topic_program,
+} as const satisfies Record<PlannedChangeOver['changed'][number], () => string>;
+
+export function changedWords({ changed }: Pick<PlannedChangeOver, 'changed'>): string {
+  return changed.map((kind) => kindWords[kind]()).join(', ');
+}
+
+/** What the minutes of a change-over rest on: how often it was measured and within what band, or the table. */
+export function basisWords(planned: PlannedChangeOver): string {
+  const { basis, runs, lowMin, highMin } = planned;
+  if (basis === 'measured' && runs !== null && lowMin !== null && highMin !== null) {
+    const band = { low: duration(lowMin), high: duration(highMin) };
+    return m.proposal_change_measured({ runs, ...band });
+  }
+  return basis === 'wholeSetUp' ? m.proposal_change_whole() : m.proposal_change_table();
 }
 
 export function stateWords({ state, round, moves, proven, trouble }: OrderProposal): string {

@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { minuteOf } from './lane-times.js';
-import { afterDue, downWords, gapWords, plannedWords, weekdayAndClock } from './time-words.js';
+import {
+  afterDue,
+  downWords,
+  gapWords,
+  openWords,
+  plannedWords,
+  weekdayAndClock,
+} from './time-words.js';
 
 /** Monday 5 October 2026, 07:00 in Berlin. */
 const here = { nowMin: minuteOf('2026-10-05T05:00:00Z'), timeZone: 'Europe/Berlin' };
@@ -56,5 +63,18 @@ describe('gaps in words', () => {
     expect(downWords({ ...loss, kind: 'down', minutes: 90, reason: 'Fan service' })).toBe(
       'Down Tue 6 Oct, 1 h 30 min: Fan service',
     );
+  });
+});
+
+describe('what a job lacks in words', () => {
+  const lacks = { open: 2, until: '2026-10-08', overdue: 0 };
+  it('names the weekday, and the date where the weekday could mean another week', () => {
+    expect(openWords(lacks, here)).toBe('2 open until Thursday');
+    expect(openWords({ ...lacks, until: '2026-10-11' }, here)).toBe('2 open until Sunday');
+    expect(openWords({ ...lacks, until: '2026-10-12' }, here)).toBe('2 open until Mon 12 Oct');
+    expect(openWords({ ...lacks, until: '2026-10-05' }, here)).toBe('2 open until today');
+  });
+  it('says first what is overdue', () => {
+    expect(openWords({ ...lacks, overdue: 1 }, here)).toBe('2 open, 1 overdue');
   });
 });

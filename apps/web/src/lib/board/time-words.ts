@@ -1,8 +1,8 @@
 import type { PlannedTime } from '@tackboard/calc';
-import type { CellHours } from '@tackboard/contract';
+import type { CellHours, OpenOfJob } from '@tackboard/contract';
 import { clock, dayIn, duration } from '../format/time.js';
 import { m } from '../paraglide/messages.js';
-import { dayInWords } from '../ui/day-text.js';
+import { dayInWords, daysBetween } from '../ui/day-text.js';
 import type { Gap } from './calendar-gaps.js';
 import { instantOf } from './lane-times.js';
 
@@ -45,6 +45,17 @@ export function plannedWords(
 /** Whether a step is planned to be finished on a day after the one it is due. */
 export function afterDue(time: PlannedTime | undefined, dueOn: string, here: Here): boolean {
   return typeof time?.finishMin === 'number' && dayAt(time.finishMin, here) > dueOn;
+}
+
+/** What a job lacks in a few words: "2 open until Thursday", with the date where the weekday alone could mislead. */
+export function openWords({ open, until, overdue }: Omit<OpenOfJob, 'jobId'>, here: Here): string {
+  if (overdue > 0) return m.board_open_overdue({ open, overdue });
+  const today = dayAt(here.nowMin, here);
+  if (until === today) return m.board_open_today({ open });
+  const near = daysBetween(today, until) < 7;
+  const weekday = new Intl.DateTimeFormat('en-GB', { weekday: 'long', timeZone: 'UTC' });
+  const day = near ? weekday.format(new Date(`${until}T00:00:00Z`)) : dayOfYear(until);
+  return m.board_open_until({ open, day });
 }
 
 type Loss = CellHours['losses'][number];

@@ -1,4 +1,5 @@
 import {
+  assignments,
   capacity,
   cells,
   consumables,
@@ -26,6 +27,7 @@ export const places: readonly Place[] = [
   { href: '/board', label: m.nav_board, route: queue.board },
   { href: '/cell', label: m.nav_cell, route: queue.board },
   { href: '/orders', label: m.nav_orders, route: orders.list },
+  { href: '/to-clear', label: m.nav_to_clear, route: assignments.list },
   { href: '/parts', label: m.nav_parts, route: parts.list },
   { href: '/customers', label: m.nav_customers, route: parts.customers },
   { href: '/procedures', label: m.nav_procedures, route: procedures.list },
