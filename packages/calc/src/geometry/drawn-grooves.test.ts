@@ -117,6 +117,13 @@ describe('the edges of a groove', () => {
     expect(root).toHaveLength(6);
   });
 
+  it('independent, by hand: the lowest 3 mm of a U of 6 mm radius are 6 mm2 of gap and two pieces of its circle', () => {
+    // Each piece is the integral of sqrt(36 - u^2) from 3 to 6: 9 pi - (1.5 sqrt 27 + 3 pi) = 11.055.
+    const round: Groove = { ...singleU, rootFaceMm: 0, bevelAngleDeg: 0 };
+    const band = bandOutline(grooveEdges(shapeOf(round), 2000), 22, 25);
+    expect(polygonArea(band)).toBeCloseTo(6 + 2 * (6 * Math.PI - 1.5 * Math.sqrt(27)), 3);
+  });
+
   it('independent: a V whose root face is the whole plate is a gap', () => {
     const blunt: Groove = { ...singleV, rootFaceMm: 12 };
     expect(sum(grooveOutlines(shapeOf(blunt), {}).map(polygonArea))).toBeCloseTo(24, 9);

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { partsOf, valueOf } from '../testing/value-of.js';
 import { arcEnergy, heatInput, kFactor } from './arc-energy.js';
+import { currentSuggestion, wireSpeedSuggestion } from './current.js';
 import { depositionBand } from './deposition.js';
 import { allowedCurrent, averageDuty, permittedDuty } from './duty.js';
 import { chainCurrent, plateCurrent } from './duty-plate.js';
@@ -90,6 +91,15 @@ describe('arc energy in words', () => {
       expect.arrayContaining(['111', '121', '135', '141']),
     );
   });
+});
+
+it('calls current and wire speed by melting a suggestion', () => {
+  const wire = { wireDiameterMm: 1.2, extensionMm: 15 };
+  for (const answer of [
+    wireSpeedSuggestion({ ...wire, currentA: 250 }),
+    currentSuggestion({ ...wire, wireSpeedMMin: 8 }),
+  ])
+    expect(answer.ok && answer.warnings.map(({ code }) => code)).toContain('suggestionOnly');
 });
 
 describe('duty at its limits', () => {
