@@ -66,7 +66,7 @@ export function loadByPeriod({ fromMin, windows, steps, edgesMin }: LoadInputs):
         startMin: Math.max(startMin, span.startMin),
         endMin: Math.min(endMin, span.endMin),
       };
-      return sum + (within.endMin > within.startMin ? workIn(windows, within) : 0);
+      return sum + workIn(windows, within);
     }, 0);
     const openMin = workIn(windows, { startMin: Math.max(startMin, fromMin), endMin });
     return { startMin, endMin, openMin, loadMin };

@@ -13,12 +13,12 @@ import { polygonArea, type Polygon } from './polygon.js';
 
 const levelSteps = 60;
 
-/** Both plates, cut along the preparation; each reaches as far back as it is thick. */
+/** Both plates, cut along the preparation; each reaches as far back as it is thick. The right one is cut the wider. */
 function plates(shape: GrooveShape): Polygon[] {
   const { thicknessMm: t, sides } = shape;
   const edges = grooveEdges(shape);
   const [face] = grooveSurfaces(shape);
-  const reach = Math.max(-face.left, face.right) + Math.max(t, 10);
+  const reach = face.right + Math.max(t, 10);
   const whole = (edge: Polygon): Polygon =>
     sides === 2
       ? [...edge, ...turnedOver(edge, t).toReversed()]

@@ -88,19 +88,14 @@ export function bandOutline(edges: GrooveEdges, fromMm: number, toMm: number): P
 /** The piece of an edge between two depths; depths never fall along an edge. */
 function clipped(edge: Polygon, fromMm: number, toMm: number): Point[] {
   const inside = edge.filter(({ y }) => y > fromMm && y < toMm);
-  return [
-    { x: edgeAt(edge, fromMm, 'below'), y: fromMm },
-    ...inside,
-    { x: edgeAt(edge, toMm, 'above'), y: toMm },
-  ];
+  return [{ x: edgeAt(edge, fromMm), y: fromMm }, ...inside, { x: edgeAt(edge, toMm), y: toMm }];
 }
 
-/** Where an edge is at a depth. On a step it is taken from the side that the clipped piece lies on. */
-function edgeAt(edge: Polygon, depth: number, side: 'above' | 'below'): number {
-  const pairs = edge.slice(1).map((to, index) => [edge[index] ?? to, to] as const);
-  const around = pairs.filter(([from, to]) => from.y <= depth && depth <= to.y && to.y > from.y);
-  const [from, to] = (side === 'above' ? around[0] : around.at(-1)) ?? [];
-  if (!from || !to) return edge.at(-1)?.x ?? 0;
+/** Where an edge is at a depth between its ends; an edge has no step. */
+function edgeAt(edge: Polygon, depth: number): number {
+  const pairs = edge.slice(1).map((to, index) => [edge[index] as Point, to] as const);
+  const around = pairs.find(([from, to]) => from.y <= depth && depth <= to.y && to.y > from.y);
+  const [from, to] = around as (typeof pairs)[number];
   return from.x + ((depth - from.y) / (to.y - from.y)) * (to.x - from.x);
 }
 

@@ -9,7 +9,7 @@ export type Polygon = readonly Point[];
 /** Area in mm2 that a closed polygon encloses, by Gauss's formula. */
 export function polygonArea(polygon: Polygon): number {
   const doubled = polygon.reduce((sum, { x, y }, index) => {
-    const next = polygon[(index + 1) % polygon.length] ?? { x, y };
+    const next = polygon[(index + 1) % polygon.length] as Point;
     return sum + x * next.y - next.x * y;
   }, 0);
   return Math.abs(doubled) / 2;

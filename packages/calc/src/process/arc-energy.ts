@@ -26,7 +26,7 @@ const kByProcess: Readonly<Record<string, number>> = {
 
 /** The factor k of a process, or null where the table names none. */
 export function kFactor(process: string): number | null {
-  const key = typeof process === 'string' ? process.trim() : '';
+  const key = String(process).trim();
   return Object.hasOwn(kByProcess, key) ? (kByProcess[key] ?? null) : null;
 }
 

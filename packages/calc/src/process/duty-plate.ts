@@ -50,17 +50,17 @@ function pointsRefusal(points: readonly PlatePoint[], name: string): ArgumentRef
   };
 }
 
-/** Current in A at a duty, and whether it lies between points of the plate. */
+/** Current in A at a duty by one point or more, and whether it lies between points of the plate. */
 function readPlate(points: readonly PlatePoint[], dutyPct: number) {
   const sorted = points.toSorted((a, b) => a.dutyPct - b.dutyPct);
   const above = sorted.findIndex((point) => point.dutyPct >= dutyPct);
-  const [first, last] = [sorted[0], sorted.at(-1)];
-  if (!first || !last) return null;
-  if (above === 0) return { currentA: first.currentA, printed: true };
-  const [from, to] = [sorted[above - 1], sorted[above]];
-  if (!from || !to) {
+  if (above < 0) {
+    const last = sorted.at(-1) as PlatePoint;
     return { currentA: last.currentA * Math.sqrt(last.dutyPct / dutyPct), printed: false };
   }
+  const to = sorted[above] as PlatePoint;
+  const from = sorted[above - 1];
+  if (from === undefined) return { currentA: to.currentA, printed: true };
   const power = Math.log(to.currentA / from.currentA) / Math.log(to.dutyPct / from.dutyPct);
   return { currentA: from.currentA * (dutyPct / from.dutyPct) ** power, printed: true };
 }
@@ -85,7 +85,6 @@ export function plateCurrent(inputs: PlateInputs): CalculationInParts<PlateInput
 
 function plateAnswer(inputs: PlateInputs) {
   const read = readPlate(inputs.points, inputs.dutyPct);
-  if (!read) return refused({ argument: 'points', given: inputs.points, allowed: '1 or more' });
   return {
     ...calculated({
       value: read.currentA,
@@ -121,9 +120,8 @@ export function chainCurrent(inputs: ChainInputs): CalculationInParts<ChainInput
   for (const [index, { name, points }] of inputs.links.entries()) {
     const wrong = pointsRefusal(points, `links[${index}].points`);
     if (wrong) return refused(wrong);
-    const answer = plateAnswer({ points, dutyPct });
-    if (!answer.ok) return answer;
-    read.push({ name, currentA: answer.value, warnings: answer.warnings });
+    const { value: currentA, warnings } = plateAnswer({ points, dutyPct });
+    read.push({ name, currentA, warnings });
   }
   const least = read.reduce((low, link) => (link.currentA < low.currentA ? link : low));
   return {

@@ -79,9 +79,15 @@ function piecesRefusal(pieces: readonly CyclePiece[]): ArgumentRefusal | null {
   return firstRefusal([['cycle', wholeS, { ...bounds.positiveS, min: 0.1 }]]);
 }
 
-/** Ends of the pieces in s, with the arc time from the start of the cycle to each end. */
+interface Mark {
+  atS: number;
+  /** Arc time from the start of the cycle. */
+  arcS: number;
+}
+
+/** The start of the cycle and the ends of its pieces. */
 function marks(pieces: readonly CyclePiece[]) {
-  const ends = [{ atS: 0, arcS: 0 }];
+  const ends: Mark[] = [{ atS: 0, arcS: 0 }];
   let [atS, arcS] = [0, 0];
   for (const { arc, durationS } of pieces) {
     atS += durationS;
@@ -94,18 +100,21 @@ function marks(pieces: readonly CyclePiece[]) {
 /** Arc time in s from the start of the first cycle to a moment, straight between the marks. */
 function arcUntil({ ends, cycleS, cycleArcS }: ReturnType<typeof marks>, momentS: number): number {
   const cycles = Math.floor(momentS / cycleS);
-  const restS = momentS - cycles * cycleS;
-  const next = ends.findIndex(({ atS }) => atS >= restS);
-  const [from, to] = [ends[Math.max(0, next - 1)], ends[Math.max(0, next)]];
-  if (!from || !to) return cycles * cycleArcS;
+  // Rounding must not carry the rest beyond the last mark.
+  const restS = Math.min(cycleS, momentS - cycles * cycleS);
+  const next = Math.max(
+    1,
+    ends.findIndex(({ atS }) => atS >= restS),
+  );
+  const [from, to] = [ends[next - 1] as Mark, ends[next] as Mark];
   const share = to.atS > from.atS ? (restS - from.atS) / (to.atS - from.atS) : 0;
   return cycles * cycleArcS + from.arcS + share * (to.arcS - from.arcS);
 }
 
 /**
  * Duty in % over the worst 10 minutes of a repeated cycle, from its real order of arc and no arc. The arc time
- * of a window changes straight while neither end meets a change of arc, so only windows that open or close at
- * one need be tried. Source of the window: IEC 60974-1. Refuses a list without time in it.
+ * of a window changes straight while neither end meets a change of arc, and where a window cannot be bettered by
+ * moving it, one that opens as a piece starts has as much arc; so only those are tried. Source of the window: IEC 60974-1. Refuses a list without time in it.
  */
 export function worstWindowDuty(
   inputs: WindowInputs,
@@ -113,13 +122,8 @@ export function worstWindowDuty(
   const refusal = piecesRefusal(inputs.pieces);
   if (refusal) return refused(refusal);
   const cycle = marks(inputs.pieces);
-  const { cycleS } = cycle;
-  const openings = cycle.ends.flatMap(({ atS }) => {
-    const closing = (atS - ratingWindowS) % cycleS;
-    return [atS % cycleS, closing < 0 ? closing + cycleS : closing];
-  });
-  const worst = openings.reduce<WindowParts>(
-    (most, opensAtS) => {
+  const worst = cycle.ends.slice(0, -1).reduce<WindowParts>(
+    (most, { atS: opensAtS }) => {
       const arcS = arcUntil(cycle, opensAtS + ratingWindowS) - arcUntil(cycle, opensAtS);
       return arcS > most.arcS ? { arcS, opensAtS } : most;
     },

@@ -35,7 +35,7 @@ const processes: Readonly<Record<string, ProcessRow>> = {
 
 /** The row of a process; null where the tables have none. */
 export function processRow(process: string): ProcessRow | null {
-  const key = typeof process === 'string' ? process.trim() : '';
+  const key = String(process).trim();
   return Object.hasOwn(processes, key) ? (processes[key] ?? null) : null;
 }
 

@@ -50,7 +50,8 @@ export function singleRunLimit(inputs: LimitInputs): Calculation<LimitInputs> {
     const allowed = `one of ${Object.keys(turned).join(', ')}`;
     return refused({ argument: 'position', given: position, allowed });
   }
-  const value = limits[families[process] ?? 'wire'][turned[position as keyof typeof turned]];
+  const family = families[process] as keyof typeof limits;
+  const value = limits[family][turned[position as keyof typeof turned]];
   return calculated({
     value,
     unit: 'mm',
