@@ -30,3 +30,4 @@ export * from './tests-to-make.js';
 export * from './set-up-memory.js';
 export * from './values.js';
 export * from './week.js';
+export * from './wps-details.js';
