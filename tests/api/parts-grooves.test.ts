@@ -60,6 +60,23 @@ describe('groove preparation', () => {
     expect((await revision(draft.id)).welds).toEqual([]);
   });
 
+  it('stores the hole of a plug weld, and refuses one that is wider than long or of another joint', async () => {
+    const plug = { ...fillet, jointType: 'plug', throatMm: null, lengthMm: 20, holeWidthMm: 20 };
+    const answer = await put(await fresh(), [plug]);
+    expect(answer.status, answer.body.message).toBe(200);
+    expect((await revision(answer.body.id)).welds[0]).toMatchObject({ holeWidthMm: 20 });
+    for (const impossible of [
+      { ...plug, holeWidthMm: 21 },
+      { ...fillet, holeWidthMm: 20 },
+    ]) {
+      const refused = await put(await fresh(), [impossible]);
+      expect([refused.status, refused.body.fields[0].field]).toEqual([
+        400,
+        'body.welds.0.holeWidthMm',
+      ]);
+    }
+  });
+
   it('refuses one of a fillet', async () => {
     const answer = await put(await fresh(), [{ ...fillet, preparation }]);
     expect(answer.body.fields[0].field).toBe('body.welds.0.preparation');

@@ -71,6 +71,12 @@ const doors: Readonly<Record<string, Door>> = {
     param: 'jobId',
     title: 'Traveler',
   },
+  dossier: {
+    path: () => `/api/jobs/${job.id}/dossier.pdf`,
+    unknown: `/api/jobs/${unknownId}/dossier.pdf`,
+    param: 'jobId',
+    title: 'Job dossier',
+  },
   'set-up sheet': {
     path: () => `/api/revisions/${revision.id}/set-ups/${setUpId()}/sheet.pdf`,
     unknown: `/api/revisions/${unknownId}/set-ups/${unknownId}/sheet.pdf`,

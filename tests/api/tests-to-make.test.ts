@@ -1,6 +1,6 @@
 import type { TestsToMake } from '@tackboard/contract';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { startTestShop, type Agent, type TestShop } from '../support/app.js';
+import { startTestShop, testPassword, type Agent, type TestShop } from '../support/app.js';
 import { firstFour } from '../support/first-four.js';
 import { addReleasedPart, boothStep } from '../support/repeat-part.js';
 import { bracketWeld, certifyWelder, robotShop, type RobotShop } from '../support/robot-shop.js';
@@ -28,6 +28,20 @@ describe('doors', () => {
   firstFour('tests that pay', () => shop, {
     ...{ method: 'get', path: () => at, allowed: 'manager', refused: 'office' },
     malformed: { path: `${at}?budget=0`, field: 'query.budget' },
+  });
+  it('are open to the coordinator in another role, and to no one else of that role', async () => {
+    const { services } = shop.context;
+    const { id } = await services.people.add(shop.actor('manager'), {
+      ...{ code: 'S77', name: 'Odile Farrowby', role: 'office', coordinator: true },
+      language: 'en',
+    });
+    await services.people.setPassword(shop.actor('manager'), id, testPassword);
+    const agent = shop.stranger();
+    await agent.post('/api/session').send({ code: 'S77', password: testPassword }).expect(200);
+    for (const path of [at, '/api/lapses']) await agent.get(path).expect(200);
+    const office = await signedIn(shop, 'office');
+    const refusal = await office.get(at).expect(403);
+    expect(refusal.body.message).toContain("or the welding coordinator's authority");
   });
   it('names the codes that there are rules for', async () => {
     const answer = await qa.get(at).query({ code: 'ISO 15614-9' }).expect(400);

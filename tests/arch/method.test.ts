@@ -72,7 +72,8 @@ describe.each(pages.filter(({ lines }) => lines.length > 0))('$file', ({ lines }
 it('finds the worked examples of the engineering pages', () => {
   const worked = pages.filter(({ lines }) => lines.length > 0).map(({ file }) => file);
   const process = ['deposition', 'duty', 'heat-input', 'shielding-gas', 'units', 'weld-volume'];
+  const joints = ['groove-preparation'];
   const metal = ['carbon-equivalents', 'preheat', 'cooling-time'];
-  const expected = [...process, ...metal, 'production-times', 'cost'];
+  const expected = [...process, ...metal, ...joints, 'production-times', 'cost'];
   expect(worked).toEqual(expect.arrayContaining(expected.map((page) => `docs/method/${page}.md`)));
 });

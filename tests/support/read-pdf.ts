@@ -10,7 +10,7 @@ interface Square {
 interface ReadPage {
   /** In the order in which it was drawn, with single spaces. */
   readonly text: string;
-  /** Where the text that reaches furthest ends, as a share of the page's width. */
+  /** Where the level text that reaches furthest ends, as a share of the page's width. */
   readonly rightmost: number;
   /** How many lines and areas are drawn. */
   readonly paths: number;
@@ -41,7 +41,9 @@ async function textOf(page: PDFPageProxy) {
   const { items } = await page.getTextContent();
   const runs = items.flatMap((item) => ('str' in item ? [item] : []));
   const text = runs.map(({ str, hasEOL }) => str + (hasEOL ? ' ' : '')).join('');
-  const ends = runs.map(({ transform, width }) => Number(transform[4]) + width);
+  // The mark across a page stands at an angle and is as wide as the paper.
+  const level = runs.filter(({ transform }) => transform[1] === 0);
+  const ends = level.map(({ transform, width }) => Number(transform[4]) + width);
   const { width } = page.getViewport({ scale: 1 });
   return { text: text.replace(/\s+/g, ' '), rightmost: Math.max(0, ...ends) / width };
 }

@@ -29,6 +29,7 @@ export const fillet: WeldBody = {
   throatMm: 4,
   legMm: null,
   grooveDepthMm: null,
+  holeWidthMm: null,
   preparation: null,
   lengthMm: 500,
   count: 2,

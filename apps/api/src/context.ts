@@ -86,7 +86,7 @@ function createServices(foundation: Foundation, shopName: string) {
   const records = createRecordsService(foundation);
   const sheets = createSheetsService(
     foundation,
-    { cells, orders, parts, people, procedures },
+    { cells, consumables, orders, parts, people, procedures, quality, records, runs },
     shopName,
   );
   return {

@@ -10,8 +10,13 @@ export type Access =
   | { readonly kind: 'tabletOrPerson' }
   /** A registered cell tablet only: PIN sign-in. */
   | { readonly kind: 'tablet' }
-  /** Signed in with one of the roles; `coordinator` asks for the authority flag as well. */
-  | { readonly kind: 'person'; readonly roles: readonly Role[]; readonly coordinator?: boolean };
+  /** Signed in with one of the roles. */
+  | {
+      readonly kind: 'person';
+      readonly roles: readonly Role[];
+      /** The coordinator's authority: needed beside the role, or enough in any role. */
+      readonly coordinator?: 'needed' | 'enough';
+    };
 
 export const access = {
   public: { kind: 'public' },
@@ -19,9 +24,9 @@ export const access = {
   tablet: { kind: 'tablet' },
   signedIn: { kind: 'person', roles },
   office: { kind: 'person', roles: ['office', 'manager'] },
-  oversight: { kind: 'person', roles: ['qa', 'manager'] },
+  oversight: { kind: 'person', roles: ['qa', 'manager'], coordinator: 'enough' },
   qa: { kind: 'person', roles: ['qa'] },
-  coordinator: { kind: 'person', roles, coordinator: true },
+  coordinator: { kind: 'person', roles, coordinator: 'needed' },
   manager: { kind: 'person', roles: ['manager'] },
   planning: { kind: 'person', roles: ['office', 'manager', 'qa'] },
   cell: { kind: 'person', roles: ['welder', 'qa', 'manager'] },
@@ -42,10 +47,14 @@ export function mayCall(rule: Access, caller: Caller): boolean {
     case 'tablet':
       return caller.tablet;
     case 'person':
-      return (
-        caller.person !== null &&
-        rule.roles.includes(caller.person.role) &&
-        (rule.coordinator !== true || caller.person.coordinator)
-      );
+      return caller.person !== null && mayPerson(rule, caller.person);
   }
+}
+
+function mayPerson(
+  { roles: allowed, coordinator }: Extract<Access, { kind: 'person' }>,
+  person: NonNullable<Caller['person']>,
+): boolean {
+  if (coordinator === 'enough' && person.coordinator) return true;
+  return allowed.includes(person.role) && (coordinator !== 'needed' || person.coordinator);
 }

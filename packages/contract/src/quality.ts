@@ -18,6 +18,8 @@ export const Override = z.object({
   signedAt: Instant,
   expiresAt: Instant,
 });
+export type Override = z.infer<typeof Override>;
+
 const area = 'quality';
 export const quality = {
   ...firstPieces,

@@ -53,6 +53,8 @@ export const WeldInput = z
     throatMm: quantity(0.5, 100).nullable(),
     legMm: quantity(0.5, 150).nullable(),
     grooveDepthMm: quantity(0.5, 300).nullable(),
+    /** Of a plug weld: across its slot, or the diameter of its round hole. The hole is in part A, as long as the weld. */
+    holeWidthMm: quantity(1, 300).nullable().default(null),
     preparation: Preparation.nullable().default(null),
     lengthMm: LengthMm,
     count: z.number().int().min(1).max(999),
@@ -78,6 +80,14 @@ export const WeldInput = z
   .refine((w) => w.throatMm === null || w.legMm === null || w.throatMm <= w.legMm, {
     error: 'the throat a must not be larger than the leg z',
     path: ['throatMm'],
+  })
+  .refine((w) => w.holeWidthMm === null || w.jointType === 'plug', {
+    error: 'only a plug weld has a hole; leave its width empty',
+    path: ['holeWidthMm'],
+  })
+  .refine((w) => w.holeWidthMm === null || w.holeWidthMm <= w.lengthMm, {
+    error: 'a hole is not wider than it is long; a round one is as long as it is wide',
+    path: ['holeWidthMm'],
   });
 export const Weld = WeldInput.safeExtend({ id: Id });
 export type Weld = z.infer<typeof Weld>;

@@ -45,6 +45,14 @@ export const sheets = {
     summary: 'The traveler of a job, with a code to scan at the cell',
     params: z.object({ jobId: Id }),
   }),
+  dossier: defineRoute({
+    ...sheet,
+    id: 'dossierSheet',
+    path: '/api/jobs/:jobId/dossier.pdf',
+    summary:
+      'All records of a job together: people, procedures, lots, checks, NCRs, overrides, signatures',
+    params: z.object({ jobId: Id }),
+  }),
   setUp: defineRoute({
     ...sheet,
     id: 'setUpSheet',

@@ -111,6 +111,7 @@ export function weldsOf(family: DemoFamily, thicknessMm: number): WeldInput[] {
     throatMm: weld.throatMm,
     legMm: null,
     grooveDepthMm: weld.joint === 'butt' ? thicknessMm : null,
+    holeWidthMm: null,
     preparation: weld.joint === 'butt' ? grooveOf(thicknessMm) : null,
     lengthMm: weld.lengthMm,
     count: weld.count,

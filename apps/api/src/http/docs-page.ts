@@ -24,8 +24,15 @@ function accessWords(access: Access): string {
     case 'tabletOrPerson':
       return 'a registered cell tablet, or anyone signed in';
     case 'person':
-      return `${access.roles.join(', ')}${access.coordinator === true ? ', with the coordinator’s authority' : ''}`;
+      return `${access.roles.join(', ')}${coordinatorWords(access.coordinator)}`;
   }
+}
+
+function coordinatorWords(coordinator: 'needed' | 'enough' | undefined): string {
+  if (coordinator === undefined) return '';
+  return coordinator === 'needed'
+    ? ', with the coordinator’s authority'
+    : ', and whoever has the coordinator’s authority';
 }
 
 function escape(text: string): string {

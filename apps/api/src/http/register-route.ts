@@ -133,8 +133,10 @@ function mustBeMeant(request: FastifyRequest): void {
 
 function needed(route: Pick<Route, 'access'>): string {
   if (route.access.kind !== 'person') return 'a registered tablet';
-  if (route.access.coordinator === true) return 'the authority of the welding coordinator';
-  return `one of these roles: ${route.access.roles.join(', ')}`;
+  const { roles, coordinator } = route.access;
+  if (coordinator === 'needed') return 'the authority of the welding coordinator';
+  const words = `one of these roles: ${roles.join(', ')}`;
+  return coordinator === 'enough' ? `${words}; or the welding coordinator's authority` : words;
 }
 
 /** The refusals that follow from access and shape are added to the ones the route names. */

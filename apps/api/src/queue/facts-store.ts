@@ -197,7 +197,8 @@ async function weldsOn(db: Db, revisionIds: readonly string[]) {
   const rows = await db.$queryRaw<
     (Omit<Weld, 'preparation'> & { preparation: unknown; revisionId: string })[]
   >`
-    SELECT "id", "revisionId", "number", "jointType", "throatMm", "legMm", "grooveDepthMm", "preparation",
+    SELECT "id", "revisionId", "number", "jointType", "throatMm", "legMm", "grooveDepthMm",
+      "holeWidthMm", "preparation",
       "lengthMm", "count",
       "thicknessAMm", "thicknessBMm", "materialA", "materialB", "materialGroupA", "materialGroupB", "position",
       "process", "stepNumber", "qualityLevel", "sizeUnderMm",

@@ -16,6 +16,9 @@ export function sheetsRoutes(app: FastifyInstance, service: SheetsService): void
   registerRoute(app, sheets.traveler, async ({ actor, params }, reply) =>
     shown(await service.traveler(actor, params.jobId), reply),
   );
+  registerRoute(app, sheets.dossier, async ({ actor, params }, reply) =>
+    shown(await service.dossier(actor, params.jobId), reply),
+  );
   registerRoute(app, sheets.setUp, async ({ actor, params }, reply) =>
     shown(await service.setUp(actor, params), reply),
   );

@@ -1,6 +1,7 @@
-import type { Wps } from '@tackboard/contract';
+import type { Job, Wps } from '@tackboard/contract';
 import { actingPerson, type Actor } from '../actor.js';
 import type { CellsService } from '../cells/service.js';
+import type { ConsumablesService } from '../consumables/service.js';
 import { shopDay } from '../clock.js';
 import type { Foundation } from '../foundation.js';
 import { clockWords, dayWords, weekdayWords } from '../orders/day-words.js';
@@ -8,8 +9,12 @@ import type { OrdersService } from '../orders/service.js';
 import type { PartsService } from '../parts/service.js';
 import type { PeopleService } from '../people/service.js';
 import type { ProceduresService } from '../procedures/service.js';
+import type { QualityService } from '../quality/service.js';
+import type { RecordsService } from '../records/service.js';
 import { notFound } from '../refusal.js';
+import type { RunsService } from '../runs/service.js';
 import { certificatesSheet } from './certificates-sheet.js';
+import { dossierSheet } from './dossier-sheet.js';
 import { documentOf, type Sheet } from './frame.js';
 import { printed } from './print.js';
 import { setUpSheet } from './set-up-sheet.js';
@@ -21,10 +26,14 @@ export type SheetsService = ReturnType<typeof createSheetsService>;
 
 interface Others {
   readonly cells: CellsService;
+  readonly consumables: ConsumablesService;
   readonly orders: OrdersService;
   readonly parts: PartsService;
   readonly people: PeopleService;
   readonly procedures: ProceduresService;
+  readonly quality: QualityService;
+  readonly records: RecordsService;
+  readonly runs: RunsService;
 }
 
 /** A file to print, with the name under which it is kept. */
@@ -36,9 +45,10 @@ export interface PrintedSheet {
 /** Sheets for the printer, drawn from what the other areas answer; nothing is stored. */
 export function createSheetsService(
   { clock, timeZone }: Pick<Foundation, 'clock' | 'timeZone'>,
-  { cells, orders, parts, people, procedures }: Others,
+  others: Others,
   shopName: string,
 ) {
+  const { cells, orders, parts, people, procedures } = others;
   const inWords = (instant: string) => clockWords(new Date(instant), timeZone);
 
   async function print(actor: Actor, fileName: string, sheet: Sheet): Promise<PrintedSheet> {
@@ -78,19 +88,16 @@ export function createSheetsService(
     },
     async traveler(actor: Actor, jobId: string): Promise<PrintedSheet> {
       const job = await orders.job(jobId);
-      const revision = await parts.revision(job.revisionId);
-      const part = await parts.get(job.partId);
-      const named = revision.steps.flatMap(({ wpsNumber }) => wpsNumber ?? []);
-      const approved = await procedures.approvedByNumbers(named);
-      const labels = [...approved].map(([number, { revision: of }]) => [
-        number,
-        `${number} r${of}`,
-      ]);
-      const sheet = travelerSheet({
-        ...{ job, revision, part, dueOn: weekdayWords(job.dueOn) },
-        procedures: new Map(labels as [string, string][]),
-      });
+      const sheet = travelerSheet(await travelerOnFile(others, job));
       return print(actor, `traveler-${job.number}`, sheet);
+    },
+    async dossier(actor: Actor, jobId: string): Promise<PrintedSheet> {
+      const job = await orders.job(jobId);
+      const sheet = dossierSheet({
+        ...(await recordsOfJob(others, job)),
+        ...{ job, at: inWords, dueOn: weekdayWords(job.dueOn) },
+      });
+      return print(actor, `dossier-${job.number}`, sheet);
     },
     async setUp(actor: Actor, at: { revisionId: string; setUpId: string }): Promise<PrintedSheet> {
       const revision = await parts.revision(at.revisionId);
@@ -107,6 +114,36 @@ export function createSheetsService(
       });
       return print(actor, `set-up-${revision.partNumber}-${step.number}-${cell.code}`, sheet);
     },
+  };
+}
+
+async function travelerOnFile({ parts, procedures }: Others, job: Job) {
+  const revision = await parts.revision(job.revisionId);
+  const part = await parts.get(job.partId);
+  const named = revision.steps.flatMap(({ wpsNumber }) => wpsNumber ?? []);
+  const approved = await procedures.approvedByNumbers(named);
+  const labels = [...approved].map(([number, { revision: of }]) => [number, `${number} r${of}`]);
+  return {
+    ...{ job, revision, part, dueOn: weekdayWords(job.dueOn) },
+    procedures: new Map(labels as [string, string][]),
+  };
+}
+
+/** As many as a list answers at once: a job of one shop never comes near it. */
+const most = 200;
+
+async function recordsOfJob({ consumables, parts, quality, records, runs }: Others, job: Job) {
+  const jobId = job.id;
+  return {
+    drawingNumber: (await parts.revision(job.revisionId)).drawingNumber,
+    runs: (await runs.ofJob(jobId)).runs,
+    lots: (await consumables.lotsOfJob(jobId)).lots,
+    firstPieces: (await quality.firstPieces({ jobId, limit: most })).firstPieces,
+    ncrs: (await quality.ncrs({ jobId, limit: most, offset: 0 })).ncrs,
+    points: (await quality.points({ jobId })).points,
+    jobHolds: (await quality.holds({ jobId })).holds,
+    overrides: (await quality.overrides({ jobId })).overrides,
+    history: (await records.history('job', jobId, most)).entries,
   };
 }
 

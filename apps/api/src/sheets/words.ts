@@ -43,15 +43,15 @@ export function rangeWords(range: Range | null, unit: string): string | null {
 
 /** `8 x a4 x 120 mm`, as on the weld list. */
 export function weldWords(weld: Weld): string {
-  const { throatMm, legMm, grooveDepthMm } = weld;
-  const size =
-    throatMm !== null
-      ? `a${numberWords(throatMm)}`
-      : legMm !== null
-        ? `z${numberWords(legMm)}`
-        : grooveDepthMm === null
-          ? weld.jointType
-          : `s${numberWords(grooveDepthMm)}`;
+  const { throatMm, legMm, grooveDepthMm, holeWidthMm } = weld;
+  const sizes = [
+    ['hole ', holeWidthMm],
+    ['a', throatMm],
+    ['z', legMm],
+    ['s', grooveDepthMm],
+  ] as const;
+  const [sign, sizeMm] = sizes.find(([, valueMm]) => valueMm !== null) ?? [];
+  const size = sign === undefined || !sizeMm ? weld.jointType : `${sign}${numberWords(sizeMm)}`;
   return `${weld.count} x ${size} x ${numberWords(weld.lengthMm)} mm`;
 }
 

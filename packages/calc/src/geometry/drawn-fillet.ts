@@ -5,7 +5,7 @@ import type { DrawnJoint, DrawnSection, DrawnShape } from './drawn-shapes.js';
 import { filletOutline } from './outlines.js';
 import type { Polygon } from './polygon.js';
 
-type DrawnFillet = Extract<DrawnJoint, { form: 'tee' | 'lap' }>;
+type DrawnFillet = Extract<DrawnJoint, { form: 'tee' | 'lap' | 'corner' }>;
 
 function box(left: number, top: number, right: number, bottom: number): Polygon {
   return [
@@ -22,6 +22,9 @@ function partsOfJoint(joint: DrawnFillet, { legMm, secondLegMm, gapMm }: FilletS
   if (joint.form === 'lap') {
     const lying = box(-reach - 2 * a, -a - gapMm, 0, -gapMm);
     return [lying, box(-reach - 2 * a, 0, secondLegMm + 2 * a, b)];
+  }
+  if (joint.form === 'corner') {
+    return [box(-reach - 2 * a, -a - gapMm, 0, -gapMm), box(0, 0, b, reach + 2 * b)];
   }
   const standing = box(-a, -gapMm - legMm - reach, 0, -gapMm);
   return [standing, box(-a - reach, 0, secondLegMm + reach, b)];
@@ -46,6 +49,19 @@ function throatLine({ legMm, secondLegMm, gapMm }: FilletShape): Polygon {
   return [{ x: 0, y: -gapMm }, foot];
 }
 
+/** A leg that is longer than the edge it lies on: of part A for a lap, of either part at a corner. */
+function edgeRefusal(
+  { form, thicknessAMm, thicknessBMm }: DrawnFillet,
+  { legMm, secondLegMm }: FilletShape,
+): ArgumentRefusal | null {
+  const allowed = (edgeMm: number) => `not more than the edge it stands on, ${edgeMm} mm`;
+  if (form !== 'tee' && legMm > thicknessAMm)
+    return { argument: 'legMm', given: legMm, allowed: allowed(thicknessAMm) };
+  if (form === 'corner' && secondLegMm > thicknessBMm)
+    return { argument: 'secondLegMm', given: secondLegMm, allowed: allowed(thicknessBMm) };
+  return null;
+}
+
 /** A fillet with its parts. The laid size keeps the proportion of the legs, its face flat. */
 export function drawnFillet(
   joint: DrawnFillet,
@@ -61,10 +77,8 @@ export function drawnFillet(
   const area = filletSection(joint.fillet);
   if (!area.ok) return area;
   const { shape } = found;
-  if (joint.form === 'lap' && shape.legMm > joint.thicknessAMm) {
-    const allowed = `not more than the edge it stands on, ${joint.thicknessAMm} mm`;
-    return refused({ argument: 'legMm', given: shape.legMm, allowed });
-  }
+  const tooHigh = edgeRefusal(joint, shape);
+  if (tooHigh) return refused(tooHigh);
   const { flatMm2, legMm, secondLegMm, throatMm } = area.parts;
   const flatThroatMm = (legMm * secondLegMm) / Math.hypot(legMm, secondLegMm);
   const times = laidAreaMm2 === null ? null : Math.sqrt(laidAreaMm2 / flatMm2);

@@ -2,9 +2,17 @@ import type { FilletSection } from './fillet-section.js';
 import type { Groove } from './groove.js';
 import type { Polygon } from './polygon.js';
 
-/** A fillet with part A standing on B or lying on it, or a groove between plates. */
+/**
+ * A fillet with part A standing on B, lying on it, or meeting it at an outside corner, inner edge at inner edge; or a
+ * groove between plates.
+ */
 export type DrawnJoint =
-  | { form: 'tee' | 'lap'; thicknessAMm: number; thicknessBMm: number; fillet: FilletSection }
+  | {
+      form: 'tee' | 'lap' | 'corner';
+      thicknessAMm: number;
+      thicknessBMm: number;
+      fillet: FilletSection;
+    }
   | { form: 'groove'; groove: Groove };
 
 export interface Laying {

@@ -91,3 +91,64 @@ it('only ever offers what is not unusual itself, and no value that is not a numb
     }),
   );
 });
+
+it('asks nothing about a number that is none, and nothing about nought', () => {
+  expect(settingQuestions({ currentA: 0, voltageV: 26, travelMmMin: Infinity })).toEqual([]);
+  const text = { currentA: '26', voltageV: '255' } as unknown as AskedSettings;
+  expect(settingQuestions(text)).toEqual([]);
+});
+
+it('asks whether volts and amps are swapped only where the swapped pair is usual', () => {
+  const codes = (currentA: number, voltageV: number) =>
+    settingQuestions({ currentA, voltageV }).map(({ code }) => code);
+  expect(codes(26.5, 255)).toEqual(['voltsAndAmpsSwapped']);
+  expect(codes(255, 26.5)).toEqual([]);
+  // 5 V is no arc, and 2000 A no welding current.
+  expect(codes(5, 255)).toEqual(['voltageOffTheLine']);
+  expect(codes(26.5, 2000)).toEqual(['voltageOffTheLine']);
+  // Either way round a usual pair; amps are the larger number, or as large.
+  expect(codes(48, 40)).toEqual(['voltageOffTheLine']);
+  expect(codes(45, 45)).toEqual(['voltageOffTheLine']);
+});
+
+it('independent, by hand: 14 + 0.05 x 120 = 20 V; 28 V is 40 % above it and not yet asked about', () => {
+  expect(settingQuestions({ currentA: 120, voltageV: 28 })).toEqual([]);
+  expect(settingQuestions({ currentA: 120, voltageV: 28.1 })).toEqual([
+    {
+      ...{ code: 'voltageOffTheLine', given: { currentA: 120, voltageV: 28.1 } },
+      perhaps: { voltageV: 20 },
+    },
+  ]);
+});
+
+it('asks about throat and leg only where both are typed and the throat is the larger', () => {
+  expect(settingQuestions({ throatMm: 5.7 })).toEqual([]);
+  expect(settingQuestions({ legMm: 4 })).toEqual([]);
+  expect(settingQuestions({ throatMm: 4, legMm: 4 })).toEqual([]);
+  expect(settingQuestions({ throatMm: 4, legMm: 3.9 })).toEqual([
+    {
+      ...{ code: 'throatAndLegSwapped', given: { throatMm: 4, legMm: 3.9 } },
+      perhaps: { throatMm: 3.9, legMm: 4 },
+    },
+  ]);
+});
+
+it('independent, by hand: the leg may be 1.5 times the thinner plate: z9 on 6 mm, and no more', () => {
+  expect(settingQuestions({ legMm: 9, thinnerPlateMm: 6 })).toEqual([]);
+  expect(settingQuestions({ thinnerPlateMm: 6 })).toEqual([]);
+  expect(settingQuestions({ legMm: 9.1, thinnerPlateMm: 6 })).toEqual([
+    { code: 'filletLargeForPlate', given: { legMm: 9.1, thinnerPlateMm: 6 }, perhaps: {} },
+  ]);
+});
+
+it('does not offer the number as of the unit that its field reads', () => {
+  const codes = (typedIn: TypedIn) =>
+    settingQuestions({ travelMmMin: 52 }, typedIn).map(({ code }) => code);
+  expect(codes({})).toContain('travelInCentimetres');
+  expect(codes({ travelMmMin: 'cm/min' })).not.toContain('travelInCentimetres');
+});
+
+it('takes the ends of what is usual as usual', () => {
+  for (const travelMmMin of [100, 2000]) expect(settingQuestions({ travelMmMin })).toEqual([]);
+  expect(settingQuestions({ wireSpeedMMin: 25, wireDiameterMm: 0.6 })).toEqual([]);
+});

@@ -102,7 +102,7 @@ function isUsual(setting: Setting, value: number): boolean {
 
 function numbersOf(settings: AskedSettings): Values {
   const known = Object.entries(settings).filter(
-    ([, value]) => typeof value === 'number' && Number.isFinite(value) && value > 0,
+    ([, value]) => Number.isFinite(value) && Number(value) > 0,
   );
   return Object.fromEntries(known);
 }

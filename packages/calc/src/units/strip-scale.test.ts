@@ -19,6 +19,12 @@ describe('independent, positions worked by hand: stripScale', () => {
       0.5,
       10,
     );
+    expect(stripScale({ min: null, max: null, set: 100, readings: [] })).toMatchObject({
+      ...{ from: 90, to: 110 },
+    });
+    expect(stripScale({ min: null, max: null, set: 0, readings: [] })).toMatchObject({
+      ...{ from: -0.1, to: 0.1 },
+    });
     expect(stripScale({ min: null, max: null, set: null, readings: [] })).toBeNull();
   });
 });
@@ -29,5 +35,7 @@ describe('independent, limits by hand: withinBand', () => {
     expect(withinBand(12.1, 3, 12)).toBe(false);
     expect(withinBand(12.1, 3, null)).toBe(true);
     expect(withinBand(2.9, 3, null)).toBe(false);
+    expect(withinBand(3, 3, 12)).toBe(true);
+    expect(withinBand(-40, null, 12)).toBe(true);
   });
 });

@@ -68,6 +68,20 @@ describe('conversion', () => {
     );
   });
 
+  it('names its sources, and the units that a value can be had in', () => {
+    expect(convertUnit({ value: 1, from: 'bar', to: 'psi' })).toMatchObject({
+      sources: ['exactUnits'],
+    });
+    expect(convertUnit({ value: 1, from: 'bar', to: 'kg' })).toEqual({
+      ok: false,
+      refusal: { argument: 'to', given: 'kg', allowed: 'one of bar, MPa, psi' },
+    });
+    const odd = convertUnit({ value: 1, from: 'furlong' as 'mm', to: 'mm' });
+    expect(odd.ok ? '' : odd.refusal.allowed).toBe(`one of ${names.join(', ')}`);
+    const none = convertUnit({ value: 1, from: ['mm'] as unknown as 'mm', to: 'mm' });
+    expect(none).toMatchObject({ refusal: { argument: 'from' } });
+  });
+
   it.each<[what: string, inputs: object, argument: string]>([
     ['a unit that there is not', { value: 1, from: 'furlong', to: 'mm' }, 'from'],
     ['another dimension', { value: 1, from: 'kJ/mm', to: 'kg' }, 'to'],
@@ -93,6 +107,9 @@ it.each<[text: string, expected: number | null]>([
   ['-12,5', -12.5],
   ['12 000', 12_000],
   ['1\u202f234\u00a0567,5', 1_234_567.5],
+  ['.25', 0.25],
+  ['1\u22122', null],
+  ['\u2212\u22121', null],
   ['12 00', null],
   ['1 2000', null],
   ['1,200.5', null],
@@ -152,6 +169,48 @@ describe('entry', () => {
     expect(readEntry(odd)).toMatchObject({ refusal: { argument: 'kind' } });
   });
 
+  it.each([
+    ['12"', 'length', 'mm', 304.8],
+    ['2 lbs', 'mass', 'kg', 0.90718474],
+    ['35 ft3/h', 'gasFlow', 'l/min', 16.518],
+    ['100 °C', 'temperature', 'F', 100],
+    ['  6  ', 'length', 'mm', 6],
+    ['6 MM', 'length', 'in', 6],
+    ['+6', 'length', 'mm', 6],
+    ['\u22126', 'temperature', 'C', -6],
+    ['6.', 'length', 'mm', 6],
+  ] as const)(
+    'independent, by the definitions of the units: "%s" in a %s field of %s is %f as stored',
+    (text, kind, unit, stored) => {
+      const read = readEntry({ text, kind, unit });
+      expect(valueOf(read)).toBeCloseTo(stored, 3);
+      expect(read).toMatchObject({ sources: ['exactUnits'] });
+    },
+  );
+
+  it.each(['x6', '6 "kg', '(6)', '6;', '6 mm mm', 'a 6 mm', '6 mm\n7'])(
+    'refuses "%s", of which a part would be a number',
+    (text) => {
+      expect(readEntry({ text, kind: 'length', unit: 'mm' })).toMatchObject({
+        refusal: { argument: 'text', given: text },
+      });
+    },
+  );
+
+  it('says in full what a field takes', () => {
+    const allowed = (inputs: object) => {
+      const fields = { text: 'x', kind: 'pressure', unit: 'bar', ...inputs };
+      const read = readEntry(fields as Parameters<typeof readEntry>[0]);
+      return read.ok ? null : read.refusal.allowed;
+    };
+    expect(allowed({})).toBe('a number, alone or with one of bar, MPa, psi');
+    expect(allowed({ unit: 'kg' })).toBe('one of bar, MPa, psi');
+    expect(allowed({ kind: 'colour' })).toBe(
+      'one of length, travel, wireSpeed, mass, deposition, gasFlow, heatInput, temperature, pressure',
+    );
+    expect(allowed({ text: '1 °c' })).toBe('a number, alone or with one of bar, MPa, psi');
+  });
+
   it('never gives what is not a number, whatever is typed', () => {
     const kind = fc.constantFrom(...(Object.keys(entryKinds) as (keyof typeof entryKinds)[]));
     fc.assert(
@@ -189,6 +248,12 @@ describe('the text of a field', () => {
     expect(entryText({ value: 0, kind: 'length', unit: 'in' })).toBe('0');
     expect(entryText({ value: -5, kind: 'temperature', unit: 'F' })).toBe('23');
     expect(entryText({ value: 0.00001, kind: 'length', unit: 'mm' })).toBe('0.00001');
+    expect(entryText({ value: 123456.789012, kind: 'length', unit: 'mm' })).toBe('123456.789012');
+    expect(entryText({ value: 123456.7890123, kind: 'length', unit: 'mm' })).toBe('123457');
+    expect(entryText({ value: 1200.5, kind: 'length', unit: 'mm' })).toBe('1200.5');
+    expect(entryText({ value: 1000, kind: 'length', unit: 'mm' })).toBe('1000');
+    expect(entryText({ value: 1 / 3, kind: 'length', unit: 'mm' })).toBe('0.333333');
+    expect(entryText({ value: 0.1000004, kind: 'length', unit: 'in' })).toBe('0.00393702');
   });
 
   it('independent, by the definitions 1 in = 25.4 mm and 32 F = 0 degC: converts both ways', () => {

@@ -3,6 +3,7 @@ import {
   arcTime,
   depositedMass,
   filletArea,
+  holeArea,
   sources,
   throatFromSettings,
   type Calculation,
@@ -25,6 +26,8 @@ const settings = { wireDiameterMm: 1.2, wireSpeedMMin: 8, efficiency: 0.95, trav
 const figures = {
   throat: () => explained.explainedFilletArea(answered(filletArea({ throatMm: 4 }))),
   leg: () => explained.explainedFilletArea(answered(filletArea({ legMm: 6 }))),
+  legs: () => explained.explainedFilletArea(answered(filletArea({ legMm: 6, secondLegMm: 8 }))),
+  hole: () => explained.explainedHoleArea(answered(holeArea({ widthMm: 12, lengthMm: 40 }))),
   mass: () => explained.explainedMass(answered(depositedMass({ areaMm2: 16, lengthMm: 600 }))),
   arcTime: () => explained.explainedArcTime(answered(arcTime({ lengthMm: 960, travelMmMin: 520 }))),
   laid: () => explained.explainedLaid(answered(throatFromSettings(settings))),
@@ -38,6 +41,8 @@ describe('a figure with its numbers put into the formula', () => {
   it.each([
     ['throat', 'a² = 4² = 16 mm²'],
     ['leg', 'z² / 2 = 6² / 2 = 18 mm²'],
+    ['legs', 'z1 × z2 / 2 = 6 × 8 / 2 = 24 mm²'],
+    ['hole', 'c × (l − c) + π/4 × c² = 12 × (40 − 12) + π/4 × 12² = 449.097 mm²'],
     ['mass', '16 mm² × 600 mm × 7850 kg/m³ / 10⁹ = 0.07536 kg'],
     ['arcTime', '60 × 960 mm / 520 mm/min = 110.769 s'],
     ['laid', 'π/4 × 1.2² mm² × 8000 mm/min × 0.95 / 450 mm/min = 19.101 mm²'],

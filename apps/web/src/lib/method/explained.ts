@@ -3,6 +3,7 @@ import type {
   arcTime,
   depositedMass,
   filletArea,
+  holeArea,
   throatFromSettings,
 } from '@tackboard/calc';
 import { plainNumber } from '../format/number.js';
@@ -22,7 +23,26 @@ export function explainedFilletArea(result: Area): WorkedFigure {
     formula:
       'throatMm' in inputs
         ? m.method_fillet_area_throat({ throat: plainNumber(inputs.throatMm), value })
-        : m.method_fillet_area_leg({ leg: plainNumber(inputs.legMm), value }),
+        : inputs.secondLegMm === undefined
+          ? m.method_fillet_area_leg({ leg: plainNumber(inputs.legMm), value })
+          : m.method_fillet_area_legs({
+              leg: plainNumber(inputs.legMm),
+              second: plainNumber(inputs.secondLegMm),
+              value,
+            }),
+  });
+}
+
+export function explainedHoleArea(result: Answered<ReturnType<typeof holeArea>>): WorkedFigure {
+  const { widthMm, lengthMm } = result.inputs;
+  return workedFigure(result, {
+    name: m.method_hole_area(),
+    page: 'weld-volume',
+    formula: m.method_hole_area_formula({
+      width: plainNumber(widthMm),
+      length: plainNumber(lengthMm),
+      value: plainNumber(result.value),
+    }),
   });
 }
 

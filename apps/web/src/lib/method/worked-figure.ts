@@ -20,6 +20,8 @@ export type Answered<C> = Extract<C, { ok: true }>;
 const inputNames: Readonly<Record<string, readonly [label: () => string, unit: string]>> = {
   throatMm: [m.method_in_throat, 'mm'],
   legMm: [m.method_in_leg, 'mm'],
+  secondLegMm: [m.method_in_second_leg, 'mm'],
+  widthMm: [m.method_in_width, 'mm'],
   areaMm2: [m.method_in_area, 'mm²'],
   lengthMm: [m.method_in_length, 'mm'],
   densityKgM3: [m.method_in_density, 'kg/m³'],

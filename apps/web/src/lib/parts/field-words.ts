@@ -7,6 +7,7 @@ const weldWords: Readonly<Record<string, (inputs: { unit: string }) => string>> 
   throatMm: m.weld_throat,
   legMm: m.weld_leg,
   grooveDepthMm: m.weld_groove,
+  holeWidthMm: m.weld_hole,
   lengthMm: m.weld_length,
   count: m.weld_count,
   thicknessAMm: m.weld_thickness_a,

@@ -10,6 +10,7 @@ const weld: Weld = {
   throatMm: 4.5,
   legMm: null,
   grooveDepthMm: null,
+  holeWidthMm: null,
   preparation: null,
   lengthMm: 120,
   count: 2,

@@ -37,6 +37,7 @@ export const weldColumns: readonly WeldColumn[] = [
   { key: 'throatMm', kind: 'openNumber', length: true, widthRem: 3.4 },
   { key: 'legMm', kind: 'openNumber', length: true, widthRem: 3.4 },
   { key: 'grooveDepthMm', kind: 'openNumber', length: true, widthRem: 3.6 },
+  { key: 'holeWidthMm', kind: 'openNumber', length: true, widthRem: 3.4 },
   { key: 'lengthMm', kind: 'number', length: true, widthRem: 4.2 },
   { key: 'count', kind: 'number', widthRem: 3.2 },
   { key: 'thicknessAMm', kind: 'number', length: true, widthRem: 3.4 },
@@ -62,6 +63,7 @@ const firstWeld: Omit<WeldDraft, 'row'> = {
   throatMm: '',
   legMm: '',
   grooveDepthMm: '',
+  holeWidthMm: '',
   lengthMm: '',
   count: '1',
   thicknessAMm: '',
@@ -128,7 +130,9 @@ export function readWeld(draft: WeldDraft, unit: LengthUnit): WeldReading {
     return [key, null];
   });
   if (Object.keys(problems).length > 0) return { ok: false, problems };
-  // A row that was a butt weld before it became another joint keeps its preparation to itself.
+  const weld = Object.fromEntries(values) as WeldBody;
+  // A row that became another joint keeps the preparation of a butt weld and the hole of a plug to itself.
   const preparation = draft.jointType === 'butt' ? draft.preparation : null;
-  return { ok: true, weld: { ...(Object.fromEntries(values) as WeldBody), preparation } };
+  const holeWidthMm = draft.jointType === 'plug' ? weld.holeWidthMm : null;
+  return { ok: true, weld: { ...weld, preparation, holeWidthMm } };
 }

@@ -7,6 +7,7 @@ const weld = {
   throatMm: 4,
   legMm: null,
   grooveDepthMm: null,
+  holeWidthMm: null,
   preparation: null,
   lengthMm: 300,
   count: 2,
@@ -56,6 +57,32 @@ describe('weldFigures', () => {
     expect(figures).toMatchObject({ areaMm2: 16, travelMmMin: 600, cellCode: 'R1' });
     expect(figures.arcS).toBeCloseTo(60, 9);
     expect(figures.depositG).toBeCloseTo(75.36, 9);
+  });
+  it('independent: fills an open corner of 8 and 6 mm to its edges: 8 x 6 / 2 = 24 mm², 113.04 g on 600 mm', () => {
+    const corner = { ...weld, jointType: 'corner' as const, throatMm: null, thicknessBMm: 6 };
+    const figures = weldFigures(corner, steps);
+    expect(figures.areaMm2).toBe(24);
+    expect(figures.depositG).toBeCloseTo(113.04, 9);
+    expect(figures.arcS).toBeCloseTo(60, 9);
+    expect(figures.explained[0]!.formula).toContain('8 × 6 / 2 = 24 mm²');
+  });
+  it('independent: fills two round holes of 20 mm in 8 mm plate: 100 π mm² x 16 mm x 7850e-9 = 39.46 g', () => {
+    const plug = { ...weld, jointType: 'plug' as const, throatMm: null, lengthMm: 20 };
+    const figures = weldFigures({ ...plug, holeWidthMm: 20 }, steps);
+    expect(figures.areaMm2).toBeCloseTo(314.159, 3);
+    expect(figures.depositG).toBeCloseTo(39.4584, 4);
+    // A run of 16.286 mm² fills 5026.55 mm³ on 308.64 mm, at 600 mm/min in 30.86 s.
+    expect(figures.arcS).toBeCloseTo(30.864, 3);
+    expect(figures.explained[0]!.formula).toContain('20 × (20 − 20) + π/4 × 20² = 314.159 mm²');
+  });
+  it('says no time of a plug weld while its hole or the wire is not on file', () => {
+    const plug = { ...weld, jointType: 'plug' as const, throatMm: null, lengthMm: 20 };
+    expect(weldFigures(plug, steps)).toMatchObject({ areaMm2: null, depositG: null, arcS: null });
+    const bare = [{ number: 10, setUps: [{ ...steps[0]!.setUps[0]!, wireSpeedMMin: null }] }];
+    expect(weldFigures({ ...plug, holeWidthMm: 20 }, bare).arcS).toBeNull();
+  });
+  it('takes a lap for the fillet that it is', () => {
+    expect(weldFigures({ ...weld, jointType: 'lap' }, steps).areaMm2).toBe(16);
   });
   it('takes the leg where there is no throat (area = z x z / 2)', () => {
     expect(weldFigures({ ...weld, throatMm: null, legMm: 6 }, steps).areaMm2).toBe(18);

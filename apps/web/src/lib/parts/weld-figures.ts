@@ -2,13 +2,20 @@ import {
   arcTime,
   depositedMass,
   filletArea,
+  filletOfWeld,
   grooveArea,
+  holeArea,
+  holeOfWeld,
   laidAreaOf,
   preparedGroove,
-  type FilletSize,
 } from '@tackboard/calc';
 import type { SetUp } from '@tackboard/contract';
-import { explainedArcTime, explainedFilletArea, explainedMass } from '../method/explained.js';
+import {
+  explainedArcTime,
+  explainedFilletArea,
+  explainedHoleArea,
+  explainedMass,
+} from '../method/explained.js';
 import type { WorkedFigure } from '../method/worked-figure.js';
 import type { WeldBody } from './weld-draft.js';
 
@@ -22,7 +29,7 @@ interface StepWithSetUps {
 
 export interface WeldFigures {
   readonly number: number;
-  /** Of one weld; null where the joint has no area that follows from its size alone. */
+  /** Of one weld, across it; of a plug weld that of its hole. Null where the row does not say enough. */
   readonly areaMm2: number | null;
   /** Of all welds of the row. */
   readonly depositG: number | null;
@@ -38,12 +45,21 @@ export interface WeldFigures {
 /** What a row of the weld list means for one part: area, deposit, and arc time at the travel of the newest set-up. */
 export function weldFigures(weld: WeldBody, steps: readonly StepWithSetUps[]): WeldFigures {
   const setUp = newestSetUp(steps, weld.stepNumber);
-  const area = areaOf(weld);
-  const drawn = area ?? grooveAreaOf(weld);
-  const lengthMm = weld.lengthMm * weld.count;
-  const deposit = drawn?.ok ? depositedMass({ areaMm2: drawn.value, lengthMm }) : null;
+  const fillet = filletOfWeld(weld);
+  const area = fillet === null ? null : filletArea(fillet);
+  const plug = holeOfWeld(weld);
+  const hole = plug === null ? null : holeArea(plug.hole);
+  const drawn = area ?? hole ?? grooveAreaOf(weld);
+  // The metal of a plug stands as high as its hole is deep; that of other welds runs along their length.
+  const reachMm = (plug?.depthMm ?? weld.lengthMm) * weld.count;
+  const deposit = drawn?.ok ? depositedMass({ areaMm2: drawn.value, lengthMm: reachMm }) : null;
   const travelMmMin = setUp?.travelMmMin ?? null;
-  const arc = travelMmMin === null ? null : arcTime({ lengthMm, travelMmMin });
+  const laidAreaMm2 = laidAreaOf(setUp);
+  const lengthMm =
+    weld.jointType === 'plug'
+      ? runThatFills(drawn?.ok ? drawn.value * reachMm : null, laidAreaMm2)
+      : reachMm;
+  const arc = travelMmMin === null || lengthMm === null ? null : arcTime({ lengthMm, travelMmMin });
   return {
     number: weld.number,
     areaMm2: drawn?.ok ? drawn.value : null,
@@ -51,20 +67,19 @@ export function weldFigures(weld: WeldBody, steps: readonly StepWithSetUps[]): W
     arcS: arc?.ok ? arc.value : null,
     travelMmMin,
     cellCode: setUp?.cellCode ?? null,
-    laidAreaMm2: laidAreaOf(setUp),
+    laidAreaMm2,
     explained: [
       area?.ok ? [explainedFilletArea(area)] : [],
+      hole?.ok ? [explainedHoleArea(hole)] : [],
       deposit?.ok ? [explainedMass(deposit)] : [],
       arc?.ok ? [explainedArcTime(arc)] : [],
     ].flat(),
   };
 }
 
-function areaOf({ jointType, throatMm, legMm }: WeldBody) {
-  if (jointType !== 'fillet') return null;
-  const size: FilletSize | null =
-    throatMm !== null ? { throatMm } : legMm !== null ? { legMm } : null;
-  return size === null ? null : filletArea(size);
+/** Length in mm of the run whose metal fills a volume in mm3. */
+function runThatFills(volumeMm3: number | null, laidAreaMm2: number | null): number | null {
+  return volumeMm3 === null || laidAreaMm2 === null ? null : volumeMm3 / laidAreaMm2;
 }
 
 function grooveAreaOf({ jointType, preparation, thicknessAMm, thicknessBMm, ...weld }: WeldBody) {

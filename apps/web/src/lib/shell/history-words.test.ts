@@ -4,7 +4,9 @@ import { changesBetween, eventInWords } from './history-words.js';
 /** Own wording. */
 describe('eventInWords', () => {
   it('reads the name of an event aloud', () => {
-    expect(eventInWords('person.pinIssued')).toBe('Person pin issued');
+    expect(eventInWords('person.pinIssued')).toBe('Person PIN issued');
+    expect(eventInWords('wps.approved')).toBe('WPS approved');
+    expect(eventInWords('wpqr.test-made')).toBe('WPQR test made');
   });
 });
 

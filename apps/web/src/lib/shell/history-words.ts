@@ -6,12 +6,16 @@ interface Change {
 
 const longest = 80;
 
-/** The name of an event read aloud: `person.pinIssued` becomes "Person pin issued". */
+const abbreviations = new Set(['wps', 'wpqr', 'ncr', 'pin', 'qa']);
+
+/** The name of an event read aloud: `person.pinIssued` becomes "Person PIN issued". */
 export function eventInWords(type: string): string {
   const words = type
     .replace(/([a-z])([A-Z])/g, '$1 $2')
-    .replace(/[._-]+/g, ' ')
-    .toLowerCase();
+    .toLowerCase()
+    .split(/[\s._-]+/)
+    .map((word) => (abbreviations.has(word) ? word.toUpperCase() : word))
+    .join(' ');
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 

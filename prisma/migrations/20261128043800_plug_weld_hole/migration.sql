@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "Weld" ADD COLUMN "holeWidthMm" REAL;
