@@ -68,9 +68,11 @@ describe('what a procedure states beside its ranges', () => {
     const { details: _details, ...body } = wpsBody;
     const answer = await qa.post('/api/wpss').send({ ...body, number: 'WPS-OLD' });
     expect(answer.body.details).toEqual(noWpsDetails);
-    const { database } = shop.context;
     const { id } = answer.body as Wps;
-    await database.writer.$executeRaw`UPDATE "Wps" SET "details" = NULL WHERE "id" = ${id}`;
+    await shop.context.uow.write(
+      shop.actor('qa'),
+      ({ tx }) => tx.$executeRaw`UPDATE "Wps" SET "details" = NULL WHERE "id" = ${id}`,
+    );
     expect((await qa.get(`/api/wpss/${id}`)).body.details).toEqual(noWpsDetails);
   });
 

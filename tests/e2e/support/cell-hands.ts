@@ -5,7 +5,8 @@ const longestWaitMs = 60_000;
 
 /** What a welder does at the cell, each with what has to be pressed for it. */
 export type CellAct =
-  | { readonly do: 'good' | 'rework' | 'scrap' | 'stop' | 'goOn' | 'reload' }
+  | { readonly do: 'good' | 'rework' | 'scrap' | 'stop' | 'goOn' }
+  | { readonly do: 'reload' }
   | { readonly do: 'reading'; readonly currentA: number }
   | { readonly do: 'note'; readonly text: string };
 
