@@ -6,7 +6,11 @@ import {
   type DemoFamily,
   type DemoSetUp,
 } from './shop/parts.js';
+import { photographSetUp } from './photos.js';
 import { by, got, type ShopFile } from './shop-file.js';
+
+/** The part that the pictures of its set-up are drawn for. */
+const photographed = 'X-210-01';
 
 /** Customers, fixtures, programs and the parts with their weld lists, released as revision B after A. */
 export async function fileParts(shop: ShopFile): Promise<void> {
@@ -94,11 +98,14 @@ async function fileVariant(
   });
   for (const step of revision.steps) {
     const tack = family.tackedAt !== undefined && step.number === 1;
-    await services.parts.freezeSetUp(
+    const setUp = await services.parts.freezeSetUp(
       by(shop, 'W03'),
       step.id,
       tack ? tackSetUp(shop, family) : setUpOf(shop, family, family.setUp, tools),
     );
+    const { fixtureId } = setUp;
+    if (number === photographed && fixtureId !== null)
+      await photographSetUp(shop, { setUpId: setUp.id, fixtureId });
   }
   shop.parts.push({ family, partId: part.id, number, revision, thicknessMm: variant.thicknessMm });
 }

@@ -80,6 +80,14 @@ describe('doors', () => {
       field: 'body.receivedOn',
     },
   });
+  firstFour('enter the certificate of a lot', doors, {
+    method: 'patch',
+    path: () => `/api/lots/${lot.id}`,
+    body: () => ({ certificate: '3.1 A-12', expectedVersion: 1 }),
+    allowed: 'office',
+    refused: 'welder',
+    malformed: { body: { certificate: 7, expectedVersion: 1 }, field: 'body.certificate' },
+  });
   firstFour('load a lot', doors, {
     method: 'post',
     path: () => `/api/cells/${shop.cells.M1.id}/loads`,
@@ -90,6 +98,22 @@ describe('doors', () => {
 });
 
 describe('items and lots', () => {
+  it('take the certificate of a lot afterwards, once for each state of the lot', async () => {
+    const lot = await received(await added());
+    const enter = async (certificate: string | null, expectedVersion: number, id = lot.id) =>
+      office.patch(`/api/lots/${id}`).send({ certificate, expectedVersion });
+    const first = await enter('3.1 B-7', lot.version);
+    expect(first.body).toEqual({ ...lot, certificate: '3.1 B-7', version: lot.version + 1 });
+    const late = await enter('3.1 C-9', lot.version);
+    expect([late.status, late.body.code]).toEqual([409, 'STALE']);
+    expect(late.body.current).toEqual(first.body);
+    expect((await enter('3.1', 1, unknownId)).status).toBe(404);
+    const { entries } = (await office.get(`/api/history/lot/${lot.id}`)).body;
+    expect(entries[0]).toMatchObject({
+      ...{ type: 'lot.changed', actorCode: 'S01' },
+      ...{ before: { certificate: '3.1' }, after: { certificate: '3.1 B-7' } },
+    });
+  });
   it('sum the stock of an item from what its lots have left', async () => {
     const item = await added();
     expect(item.stock).toBe(0);

@@ -1,8 +1,10 @@
-import { attachRoutes, type FileSubjectType, type StoredFile } from '@tackboard/contract';
+import { attachRoutes, files, type FileSubjectType, type StoredFile } from '@tackboard/contract';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startTestShop, type Agent, type TestShop } from '../support/app.js';
+import { expectGuarded, signedIn as everybody, unknownId } from '../support/guarded.js';
 import { pdf, png } from '../support/pictures.js';
 import { openQualityFloor, type QualityFloor } from '../support/quality-floor.js';
+import { readPdf } from '../support/read-pdf.js';
 import { signedIn } from '../support/signed-in.js';
 
 let shop: TestShop;
@@ -175,6 +177,65 @@ describe('the photos of a set-up', () => {
       copied.map(async ({ id }: { id: string }) => filesOf('setUp', id)),
     );
     expect(ofCopies.flat()).toContainEqual(file);
+  });
+});
+
+describe('the files of a job', () => {
+  it('are for whoever is signed in', async () =>
+    expectGuarded(shop, files.ofJob, {
+      allowed: everybody,
+      malformed: [{ params: { jobId: 'x' }, field: 'params.jobId' }],
+    }));
+
+  it('are those of its records, by their names; another job has none of them', async () => {
+    const db = shop.context.database.reader;
+    const held = await db.holding.findFirst();
+    if (held !== null) await floor.operator.post(`/api/runs/${held.runId}/put-down`).send({});
+    const [job, other] = [await floor.robot.job({ quantity: 4 }), await floor.robot.job({})];
+    const run = await floor.pulled(job);
+    const [one, two] = [await stored(floor.operator), await stored(floor.operator)];
+    await floor.check(run, 5.7, { photoIds: [one.id] });
+    const ncr = await floor.raise(job, { counted: false, photoIds: [two.id] });
+    const paper = await stored(manager, pdf(800), 'L-77.pdf');
+    const lot = await db.lot.findFirstOrThrow({ where: { number: 'L-77' } });
+    await manager.post(`/api/lots/${lot.id}/files`).send({ fileId: paper.id }).expect(200);
+    const ofJob = async (id: string) =>
+      (await office.get(`/api/jobs/${id}/files`).expect(200)).body.records;
+    const records = await ofJob(job.id);
+    expect(records).toContainEqual({
+      name: `First piece, step ${job.steps[0]?.number}`,
+      files: [one],
+    });
+    expect(records).toContainEqual({ name: `NCR ${ncr.number}`, files: [two] });
+    const lots = records.find(({ name }: { name: string }) => name === 'Lot L-77');
+    expect(lots.files).toContainEqual(paper);
+    expect(JSON.stringify(await ofJob(other.id))).not.toContain(one.id);
+    await office.get(`/api/jobs/${unknownId}/files`).expect(404);
+  });
+});
+
+describe('the set-up sheet', () => {
+  it('is printed with its photos, and also when the printer cannot read one', async () => {
+    const db = shop.context.database.reader;
+    await floor.robot.job({ quantity: 1 });
+    const setUp = await db.setUp.findFirstOrThrow({
+      ...{ where: { current: true, fixtureId: { not: null } }, include: { step: true } },
+      orderBy: { frozenAt: 'desc' },
+    });
+    const path = `/api/revisions/${setUp.step.revisionId}/set-ups/${setUp.id}/sheet.pdf`;
+    const text = async () => {
+      const { body, status } = await office.get(path).buffer(true);
+      expect(status).toBe(200);
+      return readPdf(new Uint8Array(body as Buffer));
+    };
+    const sound = await stored(manager, photo(), 'clamped.png');
+    await manager.post(`/api/set-ups/${setUp.id}/files`).send({ fileId: sound.id }).expect(200);
+    const whole = await text();
+    expect(whole.text).toContain('Set-up: clamped.png');
+    expect(whole.pages.reduce((sum, { images }) => sum + images, 0)).toBeGreaterThan(0);
+    const broken = await stored(manager, photo().subarray(0, 45), 'broken.png');
+    await manager.post(`/api/set-ups/${setUp.id}/files`).send({ fileId: broken.id }).expect(200);
+    expect((await text()).text).toContain('Set-up: broken.png');
   });
 });
 

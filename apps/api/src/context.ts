@@ -88,7 +88,7 @@ function createServices(foundation: Foundation, { shopName, fileFolder }: Config
   const records = createRecordsService(foundation);
   const sheets = createSheetsService(
     foundation,
-    { cells, consumables, orders, parts, people, procedures, quality, records, runs },
+    { cells, consumables, files, orders, parts, people, procedures, quality, records, runs },
     shopName,
   );
   return {

@@ -143,6 +143,18 @@ export const consumables = {
     reply: Lot,
     refusals: ['NOT_FOUND', 'DUPLICATE'],
   }),
+  editLot: defineRoute({
+    id: 'editLot',
+    area,
+    method: 'PATCH',
+    path: '/api/lots/:lotId',
+    summary: 'Enter or correct the certificate of a lot that was received before',
+    access: access.planning,
+    params: z.object({ lotId: Id }),
+    body: z.object({ certificate: text(60).nullable(), expectedVersion: Version }),
+    reply: Lot,
+    refusals: ['NOT_FOUND', 'STALE'],
+  }),
   loads: defineRoute({
     id: 'listLoads',
     area,

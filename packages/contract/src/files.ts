@@ -108,6 +108,20 @@ export const files = {
     reply: z.object({ files: z.array(StoredFile) }),
     refusals: [],
   }),
+  ofJob: defineRoute({
+    id: 'filesOfJob',
+    area,
+    method: 'GET',
+    path: '/api/jobs/:jobId/files',
+    summary: 'Photos and papers that belong to a job through its records',
+    access: access.signedIn,
+    params: z.object({ jobId: Id }),
+    reply: z.object({
+      /** Each record that has files, named as people name it. */
+      records: z.array(z.object({ name: z.string(), files: z.array(StoredFile) })),
+    }),
+    refusals: ['NOT_FOUND'],
+  }),
   toNcr: attachRoute({
     id: 'addNcrFile',
     path: '/api/ncrs/:subjectId/files',

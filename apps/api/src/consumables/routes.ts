@@ -8,6 +8,9 @@ export function consumablesRoutes(app: FastifyInstance, service: ConsumablesServ
   registerRoute(app, consumables.addItem, async ({ actor, body }) => service.addItem(actor, body));
   registerRoute(app, consumables.lots, async () => service.lots());
   registerRoute(app, consumables.addLot, async ({ actor, body }) => service.addLot(actor, body));
+  registerRoute(app, consumables.editLot, async ({ actor, params, body }) =>
+    service.editLot(actor, params.lotId, body),
+  );
   registerRoute(app, consumables.loads, async () => service.loads());
   registerRoute(app, consumables.load, async ({ actor, params, body }) =>
     service.load(actor, params.cellId, body),

@@ -1,7 +1,7 @@
 import type { BodyOf, consumables } from '@tackboard/contract';
 import type { Actor } from '../actor.js';
 import type { Foundation } from '../foundation.js';
-import { notFound, refuseField } from '../refusal.js';
+import { notFound, refuseField, stale } from '../refusal.js';
 import type { QueueService } from '../queue/service.js';
 import { feederService } from './feeder.js';
 import { foundLot, loadService } from './load-service.js';
@@ -66,6 +66,27 @@ function itemService({ database, uow, newId }: Foundation) {
           after: input,
         });
         return foundLot(store, id);
+      });
+    },
+
+    /** The paper of a lot often comes after the lot. */
+    async editLot(
+      actor: Actor,
+      lotId: string,
+      { certificate, expectedVersion }: BodyOf<typeof consumables.editLot>,
+    ): Promise<LotView> {
+      return uow.write(actor, async (unit) => {
+        const store = consumablesWriter(unit.tx);
+        const before = await store.lot(lotId);
+        if (before === null) throw notFound('lot', lotId, 'params.lotId');
+        if (before.version !== expectedVersion) throw stale('lot', before, expectedVersion);
+        await store.setCertificate(lotId, certificate);
+        unit.append({
+          type: 'lot.changed',
+          ...{ subjectType: 'lot', subjectId: lotId, version: before.version + 1 },
+          ...{ before: { certificate: before.certificate }, after: { certificate } },
+        });
+        return foundLot(store, lotId);
       });
     },
   };

@@ -118,6 +118,12 @@ export function consumablesWriter(tx: TransactionClient) {
     ): Promise<void> {
       await tx.lot.create({ data: { ...lot, leftAmount: lot.receivedAmount } });
     },
+    async setCertificate(lotId: string, certificate: string | null): Promise<void> {
+      await tx.lot.update({
+        where: { id: lotId },
+        data: { certificate, version: { increment: 1 } },
+      });
+    },
     async setLeft(lotId: string, leftAmount: number): Promise<void> {
       await tx.lot.update({
         where: { id: lotId },

@@ -15,6 +15,7 @@ export async function filesRoutes(app: FastifyInstance, service: FilesService): 
   registerRoute(app, files.of, async ({ actor, query }) =>
     service.filesOf(actor, { type: query.subjectType, id: query.subjectId }),
   );
+  registerRoute(app, files.ofJob, async ({ params }) => service.ofJob(params.jobId));
   registerRoute(app, files.content, async ({ actor, params }, reply) => {
     const { file, stream } = await service.content(actor, params.fileId);
     // An id never gets other content. Whoever signs in after somebody else asks again: the tablets are shared.

@@ -15,7 +15,8 @@ import { notFound, refuseField } from '../refusal.js';
 import { fileDisk, type FileDisk, type Incoming } from './disk.js';
 import { nameOf, tooLarge } from './file-words.js';
 import { isPicture, lookAt } from './look.js';
-import { fileReader, fileWriter, type FileRow, type Subject } from './store.js';
+import { fileReader, fileWriter, type FileRow } from './store.js';
+import type { Subject } from './subject.js';
 
 export type FilesService = ReturnType<typeof createFilesService>;
 
@@ -48,6 +49,19 @@ function reading({ database }: Foundation, disk: FileDisk) {
     async filesOf(actor: Actor, subject: Subject): Promise<{ files: StoredFile[] }> {
       if (!mayCall(fileSubjects[subject.type].read, callerOf(actor))) return { files: [] };
       return { files: await store.views(await store.filesOf(subject)) };
+    },
+
+    /** Every record of a job that has files, with them. */
+    async ofJob(jobId: string): Promise<{ records: { name: string; files: StoredFile[] }[] }> {
+      const records = await store.recordsOfJob(jobId);
+      if (records === null) throw notFound('job', jobId, 'params.jobId');
+      const all = await Promise.all(
+        records.map(async (record) => ({
+          name: record.name,
+          files: await store.views(await store.filesOf(record)),
+        })),
+      );
+      return { records: all.filter(({ files }) => files.length > 0) };
     },
 
     /** Where the pictures of a record lie, for the sheet that shows them. */

@@ -3,6 +3,7 @@ import { actingPerson, type Actor } from '../actor.js';
 import type { CellsService } from '../cells/service.js';
 import type { ConsumablesService } from '../consumables/service.js';
 import { shopDay } from '../clock.js';
+import type { FilesService } from '../files/service.js';
 import type { Foundation } from '../foundation.js';
 import { clockWords, dayWords, weekdayWords } from '../orders/day-words.js';
 import type { OrdersService } from '../orders/service.js';
@@ -16,6 +17,7 @@ import type { RunsService } from '../runs/service.js';
 import { certificatesSheet } from './certificates-sheet.js';
 import { dossierSheet } from './dossier-sheet.js';
 import { documentOf, type Sheet } from './frame.js';
+import { photosToPrint } from './photos.js';
 import { printed } from './print.js';
 import { setUpSheet } from './set-up-sheet.js';
 import { travelerSheet } from './traveler-sheet.js';
@@ -27,6 +29,7 @@ export type SheetsService = ReturnType<typeof createSheetsService>;
 interface Others {
   readonly cells: CellsService;
   readonly consumables: ConsumablesService;
+  readonly files: FilesService;
   readonly orders: OrdersService;
   readonly parts: PartsService;
   readonly people: PeopleService;
@@ -108,11 +111,17 @@ export function createSheetsService(
       const cell = await cells.get(setUp.cellId);
       const { wpsNumber } = step;
       const wps = wpsNumber === null ? null : await procedures.approvedByNumber(wpsNumber);
-      const sheet = setUpSheet({
+      const onFile = {
         ...{ revision, step, setUp, cell, keptAt: inWords(setUp.frozenAt) },
         wps: wps && { label: `${wps.number} r${wps.revision}`, ranges: wps.ranges },
+      };
+      const name = `set-up-${revision.partNumber}-${step.number}-${cell.code}`;
+      const photos = await photosToPrint(others.files, setUp);
+      // A photo that the printer cannot read does not keep the sheet from the cell: its name is printed alone.
+      return print(actor, name, setUpSheet({ ...onFile, photos })).catch(async () => {
+        const named = photos.map((photo) => ({ ...photo, image: null }));
+        return print(actor, name, setUpSheet({ ...onFile, photos: named }));
       });
-      return print(actor, `set-up-${revision.partNumber}-${step.number}-${cell.code}`, sheet);
     },
   };
 }

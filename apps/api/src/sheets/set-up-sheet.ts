@@ -3,6 +3,7 @@ import type { Content } from 'pdfmake/interfaces.js';
 import { fact, heading, paragraph, type Fact } from './blocks.js';
 import type { Sheet } from './frame.js';
 import { rangeStrip, stripKey } from './pictures.js';
+import { photoPages, type PhotoToPrint } from './photos.js';
 import { weldPictures, weldTable } from './weld-rows.js';
 import { amount, listed, mechanisationWord } from './words.js';
 
@@ -13,6 +14,7 @@ export interface SetUpOnFile {
   readonly cell: Cell;
   /** The approved revision of the procedure that the step names; null where there is none today. */
   readonly wps: { readonly label: string; readonly ranges: WpsRanges } | null;
+  readonly photos: readonly PhotoToPrint[];
   /** When it was kept, in words. */
   readonly keptAt: string;
 }
@@ -46,6 +48,7 @@ export function setUpSheet(onFile: SetUpOnFile): Sheet {
       heading('Welds of this step'),
       weldTable(welds, () => procedure),
       ...weldPictures(welds, setUp),
+      ...photoPages(onFile.photos),
     ],
   };
 }

@@ -12,6 +12,7 @@ import { untrack } from 'svelte';
 import { Act } from '$lib/api/act.svelte.js';
 import { call } from '$lib/api/call.js';
 import { NotReached } from '$lib/api/refusal.js';
+import { newKey } from '$lib/api/request.js';
 import { live } from '$lib/live/live.svelte.js';
 import { Resource } from '$lib/live/resource.svelte.js';
 import { askOrRecall } from '$lib/offline/answers.js';
@@ -159,6 +160,17 @@ export class CellDesk {
     return this.#keep({ kind: 'reading', body });
   }
 
+  /** Keeps a photo for the server. Answers its id, for the act that refers to it; null when it cannot be kept. */
+  async photo(picture: Blob): Promise<string | null> {
+    const fileId = newKey();
+    const body = { fileId, name: `${fileId.slice(0, 8)}.jpg`, picture };
+    return (await this.#keep({ kind: 'photo', body })) ? fileId : null;
+  }
+
+  async photoOf(subjectType: 'setUp' | 'fixture', subjectId: string, fileId: string) {
+    return this.#keep({ kind: 'photoOf', body: { subjectType, subjectId, fileId } });
+  }
+
   async putDown(setUpMin: number | null, batchComplete: boolean): Promise<boolean> {
     const body = { setUpMin, batchComplete };
     return this.#direct(async (params, signal) =>
@@ -175,7 +187,10 @@ export class CellDesk {
 
   /** Only the server says what is to be checked, and only a pass that it has stored lets the batch go on. */
   async checkFirstPiece(
-    body: Pick<BodyOf<typeof quality.checkFirstPiece>, 'sizes' | 'visual' | 'imperfections'>,
+    body: Pick<
+      BodyOf<typeof quality.checkFirstPiece>,
+      'sizes' | 'visual' | 'imperfections' | 'photoIds'
+    >,
   ): Promise<FirstPiece['result'] | null> {
     let result: FirstPiece['result'] | null = null;
     await this.#direct(async (params, signal) => {
@@ -188,7 +203,7 @@ export class CellDesk {
 
   /** Answers the number of the NCR. */
   async raiseNcr(
-    body: Pick<BodyOf<typeof quality.raiseNcr>, 'defect' | 'quantity' | 'counted'>,
+    body: Pick<BodyOf<typeof quality.raiseNcr>, 'defect' | 'quantity' | 'counted' | 'photoIds'>,
   ): Promise<number | null> {
     const jobStepId = this.#held?.step.id;
     if (jobStepId === undefined) return null;

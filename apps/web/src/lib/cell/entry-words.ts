@@ -14,6 +14,10 @@ export function entryWords(entry: Entry): string {
       return m.cell_go_on();
     case 'reading':
       return m.cell_did_read({ values: readingWords(entry.body) });
+    case 'photo':
+      return m.cell_did_photo();
+    case 'photoOf':
+      return entry.body.subjectType === 'setUp' ? m.photo_set_up() : m.photo_take_fixture();
     case 'note':
       return m.cell_did_note({ text: entry.body.text });
   }

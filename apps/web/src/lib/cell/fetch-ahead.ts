@@ -14,6 +14,8 @@ export async function fetchAhead(): Promise<void> {
     import('./load-form.svelte'),
     import('./take-off-form.svelte'),
     import('./card-joints.svelte'),
+    import('./cell-photos.svelte'),
+    import('./gear-photos.svelte'),
   ];
   // What does not come now is asked for again at the tap.
   await Promise.allSettled(wanted);

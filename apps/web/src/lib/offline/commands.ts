@@ -14,10 +14,28 @@ type BodyFor<Kind extends CommandKind> = Omit<
   (typeof commandRoutes)[Kind]['body']['_zod']['input'],
   'happenedAt'
 >;
-/** One act as it was done, before it has a key. */
-export type Act = {
+type JsonAct = {
   [Kind in CommandKind]: { readonly kind: Kind; readonly body: BodyFor<Kind> };
 }[CommandKind];
+
+/** A photo, sent as a file under an id that was given here, so that what refers to it can be written down at once. */
+interface PhotoAct {
+  readonly kind: 'photo';
+  readonly body: { readonly fileId: string; readonly name: string; readonly picture: Blob };
+}
+
+/** A photo that was sent before belongs to a set-up or a fixture. */
+interface PhotoOfAct {
+  readonly kind: 'photoOf';
+  readonly body: {
+    readonly fileId: string;
+    readonly subjectType: 'setUp' | 'fixture';
+    readonly subjectId: string;
+  };
+}
+
+/** One act as it was done, before it has a key. */
+export type Act = JsonAct | PhotoAct | PhotoOfAct;
 
 interface Doer {
   readonly personId: string;

@@ -125,6 +125,9 @@ const acts: fc.Arbitrary<Act> = fc.oneof(
     { kind: 'resume', body: {} },
     { kind: 'reading', body: { currentA: 250 } },
   ),
+  fc.uuid().map((fileId): Act => ({
+    ...{ kind: 'photo', body: { fileId, name: 'a.jpg', picture: new Blob(['x']) } },
+  })),
   fc.integer().map((number): Act => ({ kind: 'note', body: { text: `line ${number}` } })),
 );
 const step: fc.Arbitrary<Step> = fc.oneof(
@@ -276,6 +279,42 @@ describe('the line of a tablet', () => {
     signedIn.personId = 'C01';
     await ledger.flush();
     expect(sent.map(({ key }) => key)).toEqual(['key-3', 'key-1', 'key-2']);
+  });
+
+  it('sends a photo before what refers to it, and takes it out of the line although it changes no run', async () => {
+    const { ledger, sent } = lineOf([
+      { kind: 'unanswered' },
+      { kind: 'accepted', run: null, words: [] },
+      { kind: 'accepted', run: null, words: [] },
+    ]);
+    await ledger.take(freshRun);
+    const picture = new Blob(['picture']);
+    const photo = { fileId: 'f1', name: 'a.jpg', picture };
+    await ledger.add(act({ kind: 'photo', body: photo }));
+    const of = { fileId: 'f1', subjectType: 'setUp', subjectId: 's1' } as const;
+    await ledger.add(act({ kind: 'photoOf', body: of }));
+    expect(await ledger.flush()).toBe('unanswered');
+    expect(ledger.outbox.entries[0]?.body).toEqual(photo);
+    expect(await ledger.flush()).toBe('done');
+    expect(sent.map(({ key, kind }) => [key, kind])).toEqual([
+      ['key-1', 'photo'],
+      ['key-1', 'photo'],
+      ['key-2', 'photoOf'],
+    ]);
+    expect(ledger.outbox).toEqual({ entries: [], runs: { [runId]: freshRun } });
+  });
+
+  it('keeps a refused photo to be shown, with its picture', async () => {
+    const full: Outcome = {
+      ...{ kind: 'refused', as: { code: 'TOO_LARGE', message: 'Too large.', fields: [] } },
+    };
+    const { ledger } = lineOf([full]);
+    const picture = new Blob(['picture']);
+    await ledger.add(act({ kind: 'photo', body: { fileId: 'f1', name: 'a.jpg', picture } }));
+    expect(await ledger.flush()).toBe('done');
+    expect(refusedOnes(ledger.outbox.entries)).toMatchObject([
+      { kind: 'photo', body: { picture }, refused: { message: 'Too large.' } },
+    ]);
   });
 
   it('keeps all when the server asks who is there', async () => {

@@ -13,7 +13,7 @@ export const emptyOutbox: Outbox = { entries: [], runs: {} };
 
 export type OutboxEvent =
   | { readonly type: 'added'; readonly entry: Entry }
-  | { readonly type: 'accepted'; readonly key: string; readonly run: Run }
+  | { readonly type: 'accepted'; readonly key: string; readonly run: Run | null }
   | { readonly type: 'unanswered'; readonly key: string }
   | { readonly type: 'refused'; readonly key: string; readonly as: RefusedAs }
   /** A person sends a refused entry again; a new act to the server, done when it was done. */
@@ -31,7 +31,7 @@ export function reduce(outbox: Outbox, event: OutboxEvent): Outbox {
     case 'accepted':
       return {
         entries: without(outbox.entries, event.key),
-        runs: { ...outbox.runs, [event.run.id]: newer(outbox.runs[event.run.id], event.run) },
+        runs: event.run === null ? outbox.runs : withRun(outbox.runs, event.run),
       };
     case 'unanswered':
       return changed(outbox, event.key, (entry) => ({ ...entry, tries: entry.tries + 1 }));
@@ -56,6 +56,10 @@ function fetched(outbox: Outbox, run: Run): Outbox {
   const needed = new Set(outbox.entries.map(({ runId }) => runId));
   const kept = Object.entries(outbox.runs).filter(([id]) => needed.has(id));
   return { ...outbox, runs: { ...Object.fromEntries(kept), [run.id]: newer(known, run) } };
+}
+
+function withRun(runs: Outbox['runs'], run: Run): Outbox['runs'] {
+  return { ...runs, [run.id]: newer(runs[run.id], run) };
 }
 
 function newer(known: Run | undefined, run: Run): Run {
@@ -126,6 +130,9 @@ function withAct(run: Run, entry: Entry): Run {
       };
     case 'reading':
       return { ...run, readings: [...run.readings, readingFrom(entry)] };
+    case 'photo':
+    case 'photoOf':
+      return run;
     case 'note': {
       const { text } = entry.body;
       return {

@@ -4,7 +4,8 @@ import type { RefusedAs } from './commands.js';
 
 /** What came of sending one entry. */
 export type Outcome =
-  | { readonly kind: 'accepted'; readonly run: Run; readonly words: readonly string[] }
+  /** `run` is the run after it, null for an act that leaves the run as it is. */
+  | { readonly kind: 'accepted'; readonly run: Run | null; readonly words: readonly string[] }
   /** No answer, or none that decides: the same entry is sent again with the same key. */
   | { readonly kind: 'unanswered' }
   /** The one who did it must sign in before it can be sent. */

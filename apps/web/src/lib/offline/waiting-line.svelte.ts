@@ -1,4 +1,4 @@
-import type { Run } from '@tackboard/contract';
+import { attachRoutes, files, type Run } from '@tackboard/contract';
 import { call } from '../api/call.js';
 import { newKey } from '../api/request.js';
 import { browserStore } from './browser-store.js';
@@ -9,6 +9,8 @@ import { outcomeOf, type Outcome } from './outcome.js';
 import { emptyOutbox, shownRun, type Outbox } from './outbox.js';
 
 const patienceMs = 10_000;
+/** A photo takes its time over the radio of a hall. */
+const photoPatienceMs = 60_000;
 /** How long to wait after the first, second, ... try that got no answer. */
 const pausesMs = [1_000, 2_000, 4_000, 8_000, 15_000];
 
@@ -132,21 +134,36 @@ async function alone<T>(act: () => Promise<T>): Promise<T> {
 }
 
 async function send(entry: Entry): Promise<Outcome> {
-  const { kind, runId, key, body, happenedAt, personId } = entry;
-  // The pairs of kind and body were checked where the command was made.
-  const route = commandRoutes[kind] as typeof commandRoutes.resume;
   try {
-    const reply: unknown = await call(route, {
-      params: { runId },
-      body: { ...body, happenedAt },
-      idempotencyKey: key,
-      actingPersonId: personId,
-      signal: AbortSignal.timeout(patienceMs),
-    });
-    return accepted(reply as Run | { run: Run; words: string[] });
+    return await answerTo(entry);
   } catch (error) {
     return outcomeOf(error);
   }
+}
+
+async function answerTo(entry: Entry): Promise<Outcome> {
+  const { runId, key: idempotencyKey, happenedAt, personId: actingPersonId } = entry;
+  const by = { idempotencyKey, actingPersonId };
+  if (entry.kind === 'photo') {
+    const { fileId: id, name, picture } = entry.body;
+    const form = new FormData();
+    form.append('file', picture, name);
+    const signal = AbortSignal.timeout(photoPatienceMs);
+    await call(files.upload, { ...by, query: { id }, form, signal });
+    return { kind: 'accepted', run: null, words: [] };
+  }
+  const signal = AbortSignal.timeout(patienceMs);
+  if (entry.kind === 'photoOf') {
+    const { fileId, subjectType, subjectId } = entry.body;
+    const route = attachRoutes[subjectType];
+    await call(route, { ...by, params: { subjectId }, body: { fileId }, signal });
+    return { kind: 'accepted', run: null, words: [] };
+  }
+  // The pairs of kind and body were checked where the command was made.
+  const route = commandRoutes[entry.kind] as typeof commandRoutes.resume;
+  const body = { ...entry.body, happenedAt };
+  const reply: unknown = await call(route, { ...by, params: { runId }, body, signal });
+  return accepted(reply as Run | { run: Run; words: string[] });
 }
 
 function accepted(reply: Run | { run: Run; words: string[] }): Outcome {
