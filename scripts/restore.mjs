@@ -1,5 +1,6 @@
 import { existsSync, mkdirSync, renameSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { join, resolve } from 'node:path';
+import { copyFiles, filesOfBackup } from './database/files.mjs';
 import {
   checkDatabase,
   copyDatabase,
@@ -29,11 +30,22 @@ await main(async () => {
   if (existsSync(dataFile)) await takeFileAlone();
   const incoming = `${dataFile}.incoming`;
   const events = await copyDatabase({ from, to: incoming });
+  const folder = join(dataFolder, 'files');
+  const incomingFiles = `${folder}.incoming`;
+  const files = await copyFiles({
+    database: incoming,
+    from: filesOfBackup(from),
+    to: incomingFiles,
+  });
+  const stamp = timeStamp();
   if (existsSync(dataFile)) {
-    const kept = `${dataFile}.before-${timeStamp()}`;
+    const kept = `${dataFile}.before-${stamp}`;
     renameSync(dataFile, kept);
     say(`the data until now is kept as ${kept}`);
   }
+  // The files until now are kept beside the data until now.
+  if (existsSync(folder)) renameSync(folder, `${folder}.before-${stamp}`);
+  if (existsSync(incomingFiles)) renameSync(incomingFiles, folder);
   renameSync(incoming, dataFile);
-  say(`restored and checked, ${events} events: ${dataFile}`);
+  say(`restored and checked, ${events} events, ${files} files: ${dataFile}`);
 });

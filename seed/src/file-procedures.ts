@@ -1,4 +1,4 @@
-import type { WpsRanges } from '@tackboard/contract';
+import { noWpsDetails, type WpsDetails, type WpsRanges } from '@tackboard/contract';
 import { demoProcedures, type DemoProcedure } from './shop/procedures.js';
 import { by, type ShopFile } from './shop-file.js';
 
@@ -23,6 +23,7 @@ async function fileProcedure(shop: ShopFile, procedure: DemoProcedure): Promise<
       preparation: 'Clean and dry, edges free of scale',
       runs: procedure.ranges.throatMm === null ? 'Root, fill and cap' : 'Single run up to a6',
     },
+    details: detailsOf(procedure.ranges),
     technique: 'Stringer beads, torch slightly pushing.',
     wpqrIds: [wpqr.id],
     changeNote: '',
@@ -37,6 +38,39 @@ async function fileProcedure(shop: ShopFile, procedure: DemoProcedure): Promise<
     await services.procedures.approve(by(shop, 'C01'), wps.id, { expectedVersion: wps.version });
   }
 }
+
+/** What a written procedure of such a process states beside its ranges. */
+function detailsOf({ process, jointTypes, interpassMaxC }: WpsRanges): WpsDetails {
+  const tig = process === '141';
+  const butt = jointTypes.length === 1 && jointTypes[0] === 'butt';
+  return {
+    ...noWpsDetails,
+    ...{ cleaning: 'Ground bright, 20 mm beside the joint', bead: 'stringer' },
+    ...{ tacking: 'Tacks of 20 mm, ends ground before they are welded over' },
+    ...{
+      sides: 'one',
+      currentKind: tig ? 'DC-' : 'DC+',
+      transfer: process === '135' ? 'spray' : '',
+    },
+    ...(tig ? { tungsten: 'WLa 15', tungstenMm: 2.4, backingGas: 'I1' } : {}),
+    ...(tig ? { backingGasFlowLMin: { min: 4, max: 8 } } : {}),
+    ...{ nozzleMm: tig ? 10 : 16, gasFlowLMin: tig ? { min: 7, max: 11 } : { min: 12, max: 18 } },
+    ...(tig ? {} : { contactTipDistanceMm: { min: 12, max: 18 } }),
+    ...{ interpassMinC: interpassMaxC === null ? null : 5 },
+    ...(butt
+      ? { groove: demoGroove, runSequence: 'Root, then fill and cap from side to side' }
+      : {}),
+  };
+}
+
+const demoGroove: WpsDetails['groove'] = {
+  thicknessMm: 12,
+  depthMm: null,
+  preparation: {
+    ...{ kind: 'singleV', gapMm: 2, rootFaceMm: 1, angleDeg: 60, rootRadiusMm: 0 },
+    ...{ capHeightMm: 1.5, backing: 'ceramic' },
+  },
+};
 
 /** What was welded in the test lies in the middle of what the signed record prints. */
 function recordOf({ number, ranges }: DemoProcedure, testedOn: string) {

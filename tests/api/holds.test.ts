@@ -272,6 +272,25 @@ describe('points after a step', () => {
     expect((await floor.jobNow(job)).state).toBe('done');
   });
 
+  it('a hold point is opened too for a step that nobody put down as done before its job is closed short', async () => {
+    const office = await shop.as('office');
+    const job = await floor.robot.job({ quantity: 3, steps: [{ ...robotStep, holdPoint: true }] });
+    await make(job, 2);
+    const { version } = await floor.jobNow(job);
+    const short = { expectedVersion: version, reason: 'customer takes what is made' };
+    await floor.done(office.post(`/api/jobs/${job.id}/close-short`).send(short));
+    expect(await floor.jobNow(job)).toMatchObject({
+      ...{ state: 'running', steps: [{ state: 'done', goodCount: 2 }] },
+      openHolds: ['The hold point after step 1 waits for QA'],
+    });
+    const { points } = await floor.done<{ points: [InspectionPoint] }>(
+      floor.qa.get(`/api/inspection-points?jobId=${job.id}`),
+    );
+    expect(points).toMatchObject([{ kind: 'hold', result: null, jobNumber: job.number }]);
+    await floor.done(close(points[0], { result: 'passed' }));
+    expect(await floor.jobNow(job)).toMatchObject({ state: 'closedShort', openHolds: [] });
+  });
+
   it('a witness point waits its time, then the work goes on and the record says so', async () => {
     at(400);
     const { job, point } = await tacked({ witnessMin: 60 });

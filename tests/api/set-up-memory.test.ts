@@ -222,6 +222,23 @@ describe('a good run', () => {
     expect(kept.changed).toEqual([]);
   });
 
+  it('is the first one of a step that began without a set-up', async () => {
+    await putDownAll();
+    const fresh = await robot.job({ quantity: 1, setUp: null });
+    expect((await card(fresh)).setUp).toBeNull();
+    run = await pulled(fresh);
+    await act('readings', { currentA: 250, travelMmMin: 500 });
+    await change('wireSpeedMMin', 9.2, 'first settings');
+    await act('counts', { good: 1 }).then(({ status }) => expect(status).toBe(200));
+    await act('put-down', {}).then(({ status }) => expect(status).toBe(200));
+    const { setUp } = await card(await returned(fresh));
+    expect(setUp).toMatchObject({
+      ...{ cellCode: 'R1', wireSpeedMMin: 9.2, currentA: 250, travelMmMin: 500, voltageV: null },
+      ...{ wireItemId: robot.wireItemId, gasItemId: robot.gasItemId, programName: null },
+      frozenFromRunId: run.id,
+    });
+  });
+
   it('that went without its program read says so the next time', async () => {
     await act('counts', { good: 3 });
     await act('put-down', {});

@@ -3,7 +3,7 @@ import type { FirstPieceTask } from '@tackboard/contract';
 import type { Agent, TestShop } from './app.js';
 
 /** Sizes as drawn: each weld that the check asks for, measured one way. */
-function sizesAsDrawn({ sizes }: Pick<FirstPieceTask, 'sizes'>) {
+export function sizesAsDrawn({ sizes }: Pick<FirstPieceTask, 'sizes'>) {
   const welds = new Map(sizes.toReversed().map((size) => [size.weldNumber, size]));
   return [...welds.values()].map(({ weldNumber, measure, lowestMm }) => ({
     ...{ weldNumber, measure },

@@ -1,4 +1,4 @@
-import type { BodyOf, procedures, WpsRanges } from '@tackboard/contract';
+import { noWpsDetails, type BodyOf, type procedures, type WpsRanges } from '@tackboard/contract';
 
 /** Ranges of an invented single-run fillet procedure, process 135. */
 export const ranges: WpsRanges = {
@@ -67,6 +67,7 @@ export const wpsBody: BodyOf<typeof procedures.add> = {
   code: 'ISO 15614-1',
   ranges,
   joint: { description: 'T-joint', preparation: 'clean and dry', runs: 'single' },
+  details: noWpsDetails,
   technique: 'Stringer bead',
   wpqrIds: [],
   changeNote: '',

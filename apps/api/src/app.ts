@@ -6,6 +6,7 @@ import { capacityRoutes } from './capacity/routes.js';
 import { cellsRoutes } from './cells/routes.js';
 import { consumablesRoutes } from './consumables/routes.js';
 import type { Context } from './context.js';
+import { filesRoutes } from './files/routes.js';
 import { frameworkErrors, installErrors } from './http/errors.js';
 import { liveRoute } from './http/live.js';
 import { openApi } from './http/openapi.js';
@@ -72,6 +73,7 @@ export async function buildApp(
   capacityRoutes(app, services.capacity);
   recordsRoutes(app, services.records);
   sheetsRoutes(app, services.sheets);
+  await filesRoutes(app, services.files);
 
   liveRoute(app, context.stream);
   await webFiles(app, context.config.webFolder);

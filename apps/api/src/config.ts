@@ -35,6 +35,8 @@ export interface Config {
   readonly port: number;
   readonly host: string;
   readonly databaseFile: string;
+  /** Beside the database: the one says what lies in the other. */
+  readonly fileFolder: string;
   readonly timeZone: string;
   /** Empty while nobody has set it. */
   readonly shopName: string;
@@ -57,6 +59,7 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     port: given.PORT,
     host: given.HOST,
     databaseFile: join(resolve(projectRoot, given.TACKBOARD_DATA), 'tackboard.sqlite'),
+    fileFolder: join(resolve(projectRoot, given.TACKBOARD_DATA), 'files'),
     timeZone: given.TACKBOARD_TIME_ZONE,
     shopName: given.TACKBOARD_SHOP_NAME,
     requestsPerMin: given.TACKBOARD_REQUESTS_PER_MIN,

@@ -10,6 +10,7 @@ import { openDatabase } from './db/client.js';
 import { createUnitOfWork, storedAnswer } from './db/unit-of-work.js';
 import { shareAnswers } from './events/shared-answers.js';
 import { createEventStream } from './events/stream.js';
+import { createFilesService } from './files/service.js';
 import type { Foundation } from './foundation.js';
 import { createOrdersService } from './orders/service.js';
 import { createPartsService } from './parts/service.js';
@@ -40,7 +41,7 @@ export async function createContext(config: Config, clock: Clock = systemClock) 
     newId: () => uuidv7(),
     timeZone: config.timeZone,
   };
-  const services = createServices(foundation, config.shopName);
+  const services = createServices(foundation, config);
   return {
     ...foundation,
     config,
@@ -62,9 +63,10 @@ export async function createContext(config: Config, clock: Clock = systemClock) 
 }
 
 /** In this order: an area is given the services of the areas above it, never their stores. */
-function createServices(foundation: Foundation, shopName: string) {
+function createServices(foundation: Foundation, { shopName, fileFolder }: Config) {
+  const files = createFilesService(foundation, fileFolder);
   const cells = createCellsService(foundation);
-  const parts = createPartsService(foundation);
+  const parts = createPartsService(foundation, { files });
   const people = createPeopleService(foundation);
   const procedures = createProceduresService(foundation);
   const policy = createPolicyService(foundation);
@@ -78,7 +80,7 @@ function createServices(foundation: Foundation, shopName: string) {
   const qualification = createQualificationService(foundation, {
     ...{ people, policy, procedures, queue },
   });
-  const quality = createQualityService(foundation, { queue });
+  const quality = createQualityService(foundation, { files, queue });
   const runs = createRunsService(foundation, { parts, policy, queue });
   const settings = createSettingsService(foundation);
   const week = createWeekService(foundation);
@@ -94,6 +96,7 @@ function createServices(foundation: Foundation, shopName: string) {
     capacity,
     cells,
     consumables,
+    files,
     orders,
     parts,
     people,

@@ -19,6 +19,7 @@ async function main(): Promise<void> {
   const applied = await migrate(config.databaseFile);
   if (applied.length > 0) say(`Database brought up to date: ${applied.join(', ')}`);
   const context = await createContext(config);
+  await context.services.files.tidy();
   const app = await buildApp(context, { logger: false });
   await app.listen({ port: config.port, host: config.host });
   const clockWork = setInterval(() => void endWitnessPoints(context), 60_000);

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { access } from './access.js';
+import { PhotoIds } from './files.js';
 import { qualityLevels } from './revisions.js';
 import { defineRoute } from './route.js';
 import { Count, Id, Instant, quantity, text, Version } from './values.js';
@@ -118,6 +119,7 @@ export const firstPieces = {
       visual: z.enum(['accepted', 'rejected']),
       imperfections: z.array(z.enum(imperfections)).max(imperfections.length).default([]),
       note: text(300, 0).default(''),
+      photoIds: PhotoIds,
     }),
     reply: FirstPiece,
     refusals: ['NOT_FOUND', 'NOT_NOW', 'NEEDS_REASON', 'DOES_NOT_FIT'],

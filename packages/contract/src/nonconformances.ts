@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { access } from './access.js';
+import { PhotoIds } from './files.js';
 import { imperfections } from './first-piece.js';
 import { defineRoute } from './route.js';
 import { Count, Day, Id, Instant, Page, Quantity, Reason, text, Version } from './values.js';
@@ -96,6 +97,7 @@ export const nonconformances = {
       counted: z.boolean(),
       weldNumber: z.number().int().min(1).max(999).nullable().default(null),
       description: text(500, 0).default(''),
+      photoIds: PhotoIds,
     }),
     reply: Ncr,
     refusals: ['NOT_FOUND', 'NOT_NOW'],

@@ -14,6 +14,7 @@ import {
   text,
   Version,
 } from './values.js';
+import { noWpsDetails, WpsComparison, WpsDetails } from './wps-details.js';
 
 const Listed = z.array(text(30)).max(40);
 
@@ -120,6 +121,7 @@ const WpsInput = z.object({
   code: text(60),
   ranges: WpsRanges,
   joint: JointDetail,
+  details: WpsDetails.default(noWpsDetails),
   technique: text(2000, 0),
   wpqrIds: z.array(Id).max(20),
   changeNote: text(500, 0).default(''),
@@ -160,6 +162,8 @@ export const Wps = WpsInput.extend({
   wpqrs: z.array(z.object({ id: Id, number: z.string() })),
   /** Where the procedure goes beyond every record that supports it. */
   breaches: z.array(Breach),
+  /** Essential variables that have no range; a question to QA, not a breach. */
+  comparisons: z.array(WpsComparison),
   revisions: z.array(z.object({ id: Id, revision: z.number().int(), state: z.enum(wpsStates) })),
   /** Part steps and waiting job steps that name this procedure. */
   usedBy: z.object({

@@ -32,6 +32,7 @@ export const subjectTypes = [
   'jobHold',
   'policy',
   'setting',
+  'file',
 ] as const;
 export type SubjectType = (typeof subjectTypes)[number];
 

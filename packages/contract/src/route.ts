@@ -21,7 +21,9 @@ export interface Route<
   readonly body?: Body;
   readonly reply: Reply;
   /** The media type of an answer that is no JSON; `reply` then tells its bytes. */
-  readonly media?: 'application/pdf';
+  readonly media?: 'application/pdf' | '*/*';
+  /** The body is one file, sent as a form of that one field. */
+  readonly takesFile?: true;
   /** Refusals beyond the ones that follow from access and shape. */
   readonly refusals: readonly RefusalCode[];
 }

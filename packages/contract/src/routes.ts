@@ -2,6 +2,7 @@ import { assignments } from './assignments.js';
 import { capacity } from './capacity.js';
 import { cells } from './cells.js';
 import { consumables } from './consumables.js';
+import { files } from './files.js';
 import { orders } from './orders.js';
 import { parts } from './parts.js';
 import { people } from './people.js';
@@ -40,6 +41,7 @@ export const areas = {
   capacity,
   sheets,
   settings,
+  files,
 } as const;
 
 export const allRoutes: readonly Route[] = Object.values(areas).flatMap((area) =>

@@ -72,14 +72,7 @@ function operationOf(route: Route): object {
       ...parametersOf(route.query, 'query'),
       ...(route.method === 'GET' ? [] : [idempotencyKey]),
     ],
-    ...(route.body === undefined
-      ? {}
-      : {
-          requestBody: {
-            required: true,
-            content: { 'application/json': { schema: schemaOf(route.body, 'input') } },
-          },
-        }),
+    ...bodyOf(route),
     responses: {
       200: {
         description: 'Done',
@@ -88,6 +81,17 @@ function operationOf(route: Route): object {
       ...refusalResponses(route),
     },
   };
+}
+
+function bodyOf({ body, takesFile }: Route): object {
+  if (takesFile === true) {
+    const file = { type: 'string', format: 'binary' };
+    const schema = { type: 'object', required: ['file'], properties: { file } };
+    return { requestBody: { required: true, content: { 'multipart/form-data': { schema } } } };
+  }
+  if (body === undefined) return {};
+  const content = { 'application/json': { schema: schemaOf(body, 'input') } };
+  return { requestBody: { required: true, content } };
 }
 
 function answerOf({ media, reply }: Route): object {

@@ -57,6 +57,22 @@ export function registerRoute<R extends Route>(
   options: Options = {},
 ): void {
   app.route({
+    ...doorOf(route),
+    handler: async (request, reply) => {
+      const answer = await answered(app, route, request, {
+        ...options,
+        act: async (call) => handle(call, reply),
+      });
+      // Not before: a refusal is JSON.
+      if (route.media === 'application/pdf') documentHeaders(reply, route.media);
+      return answer;
+    },
+  });
+}
+
+/** What every door has: the address, the shapes and the access rule. */
+export function doorOf(route: Route) {
+  return {
     method: route.method,
     url: route.path,
     config: { route },
@@ -71,30 +87,35 @@ export function registerRoute<R extends Route>(
       },
     },
     // Access is decided before the shape of the input: a stranger learns nothing from the answers.
-    preValidation: async (request) => {
+    preValidation: async (request: FastifyRequest) => {
       enforce(route, request);
       mustBeMeant(request);
     },
-    handler: async (request, reply) => {
-      const command = options.keepsNoAnswer === true ? null : commandOf(route, request);
-      const actor: Actor = { ...request.actor, command };
-      const answer = await once(command, app.answers, async () =>
-        handle(
-          {
-            params: request.params as ParamsOf<R>,
-            query: request.query as QueryOf<R>,
-            body: request.body as BodyOf<R>,
-            actor,
-            request,
-          },
-          reply,
-        ),
-      );
-      // Not before: a refusal is JSON.
-      if (route.media !== undefined) documentHeaders(reply, route.media);
-      return answer;
-    },
-  });
+  };
+}
+
+/** The answer of one call; a repeated command gets the first one. `body` stands for a body that is no JSON. */
+export async function answered<R extends Route>(
+  app: FastifyInstance,
+  route: R,
+  request: FastifyRequest,
+  how: Options & {
+    readonly body?: unknown;
+    readonly act: (call: Call<R>) => Promise<ReplyOf<R>>;
+  },
+): Promise<ReplyOf<R>> {
+  const body = how.body ?? request.body;
+  const command = how.keepsNoAnswer === true ? null : commandOf(route, request, body);
+  const actor: Actor = { ...request.actor, command };
+  return once(command, app.answers, async () =>
+    how.act({
+      params: request.params as ParamsOf<R>,
+      query: request.query as QueryOf<R>,
+      body: request.body as BodyOf<R>,
+      actor,
+      request,
+    }),
+  );
 }
 
 function documentHeaders(reply: FastifyReply, media: string): void {
@@ -148,7 +169,7 @@ export function refusalsOf(route: Route): readonly RefusalCode[] {
     codes.add('INVALID');
   if (route.method !== 'GET')
     for (const code of ['FOREIGN_ORIGIN', 'DUPLICATE'] as const) codes.add(code);
-  if (route.body !== undefined)
+  if (route.body !== undefined || route.takesFile === true)
     for (const code of ['INVALID', 'TOO_LARGE', 'WRONG_MEDIA_TYPE'] as const) codes.add(code);
   codes.add('TOO_MANY_ATTEMPTS');
   return [...codes];
@@ -179,7 +200,7 @@ async function once<T>(
   }
 }
 
-function commandOf(route: Route, request: FastifyRequest): Actor['command'] {
+function commandOf(route: Route, request: FastifyRequest, body: unknown): Actor['command'] {
   const key = request.headers['idempotency-key'];
   if (key === undefined || route.method === 'GET') return null;
   if (typeof key !== 'string' || !/^[\w.-]{8,80}$/.test(key)) {
@@ -199,7 +220,7 @@ function commandOf(route: Route, request: FastifyRequest): Actor['command'] {
   }
   const owner = request.actor.person?.id ?? request.actor.tablet?.id ?? 'nobody';
   const digest = createHash('sha256')
-    .update(JSON.stringify([request.url, request.body ?? null]))
+    .update(JSON.stringify([request.url, body ?? null]))
     .digest('hex');
   return { key: `${owner}:${key}`, routeId: route.id, digest };
 }

@@ -3,6 +3,7 @@ import type { Actor } from '../actor.js';
 import type { Unit } from '../db/unit-of-work.js';
 import type { Foundation } from '../foundation.js';
 import { enqueue, type StepToQueue } from '../queue/enqueue.js';
+import { openPoints } from '../quality/open-points.js';
 import { notFound, Refusal, refuseField } from '../refusal.js';
 import {
   appendJob,
@@ -117,7 +118,7 @@ function merging({ uow, timeZone }: Foundation) {
   };
 }
 
-function closing({ uow, timeZone }: Foundation) {
+function closing({ uow, timeZone, newId }: Foundation) {
   return {
     async closeShort(actor: Actor, id: string, input: ShortInput): Promise<Job> {
       return uow.write(actor, async (unit) => {
@@ -128,15 +129,21 @@ function closing({ uow, timeZone }: Foundation) {
         refuseHeld(job, 'closed short');
         const goodCount = job.steps.at(-1)?.goodCount ?? 0;
         refuseShort(job, goodCount);
+        const ended = await store.stepsToEnd(id);
+        await store.endSteps(id, unit.now);
+        const of = { jobNumber: job.number, partNumber: job.partNumber };
+        for (const step of ended) await openPoints(unit, { ...step, ...of }, newId);
+        // What QA has to look at first ends the job afterwards, like a batch that was put down.
+        const inspected = ended.some(({ holdPoint }) => holdPoint);
+        const state = inspected ? job.state : ('closedShort' as const);
         await store.setJob(
           { id, version: job.version },
-          { state: 'closedShort', finishedAt: unit.now },
+          inspected ? {} : { state, finishedAt: unit.now },
         );
-        await store.endSteps(id, unit.now);
         appendJob(unit, job, {
-          type: 'job.closedShort',
+          type: inspected ? 'job.endedShort' : 'job.closedShort',
           before: { state: job.state },
-          after: { state: 'closedShort', goodCount, quantity: job.quantity },
+          after: { state, goodCount, quantity: job.quantity },
           reason: input.reason,
         });
         return writtenJob(store, id, today);

@@ -168,7 +168,13 @@ export async function planAgain(unit: Unit, job: JobRecord, quantity: number): P
 }
 
 type JobEvent =
-  'job.changed' | 'job.cancelled' | 'job.released' | 'job.split' | 'job.merged' | 'job.closedShort';
+  | 'job.changed'
+  | 'job.cancelled'
+  | 'job.released'
+  | 'job.split'
+  | 'job.merged'
+  | 'job.closedShort'
+  | 'job.endedShort';
 
 /** One event for the job, and the run queues of its cells hear of it. */
 export function appendJob(

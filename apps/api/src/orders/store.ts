@@ -210,6 +210,17 @@ export function ordersWriter(tx: TransactionClient) {
     async nextLine(orderId: string): Promise<number> {
       return (await tx.job.count({ where: { orderId } })) + 1;
     },
+    /** Steps with parts that nobody has put down as done, and what is to be inspected after them. */
+    async stepsToEnd(jobId: string) {
+      const rows = await tx.jobStep.findMany({
+        where: { jobId, state: { in: ['blocked', 'waiting'] }, goodCount: { gt: 0 } },
+        select: {
+          ...{ id: true, cellId: true },
+          step: { select: { holdPoint: true, witnessMin: true } },
+        },
+      });
+      return rows.map(({ id, cellId, step }) => ({ jobStepId: id, cellId, ...step }));
+    },
     /** A step with parts is done with those; one without is cancelled. */
     async endSteps(jobId: string, doneAt: Date): Promise<void> {
       const open = {

@@ -1,5 +1,5 @@
 import { grooveArea, preparedGroove } from '@tackboard/calc';
-import type { FieldRefusal, Weld } from '@tackboard/contract';
+import type { FieldRefusal, Preparation, Weld } from '@tackboard/contract';
 import { Refusal } from '../refusal.js';
 
 /** The field of a preparation that an argument of the calculation stands for. */
@@ -41,13 +41,29 @@ function faultOf(weld: Row, at: number): { text: string; field: FieldRefusal } |
     return { text: `weld ${number}: a ${jointType} has no groove preparation`, field };
   }
   const thicknessMm = Math.min(weld.thicknessAMm, weld.thicknessBMm);
-  const area = grooveArea(preparedGroove({ thicknessMm, depthMm, preparation }));
+  const fault = grooveFault({ thicknessMm, depthMm, preparation });
+  if (fault === null) return null;
+  const { field, given, allowed, text } = fault;
+  return {
+    text: `weld ${number}: ${text}`,
+    field: { field: `${path}.${field}`, given, allowed },
+  };
+}
+
+/** Why an edge cannot be cut so, with the field below the row that says it; null where it can. */
+export function grooveFault(plate: {
+  thicknessMm: number;
+  depthMm: number | null;
+  preparation: Preparation;
+}): { text: string; field: string; given: string; allowed: string } | null {
+  const area = grooveArea(preparedGroove(plate));
   if (area.ok) return null;
   const { argument, given, allowed } = area.refusal;
   const name = fieldOf[argument] ?? argument;
-  const field = name === 'penetrationMm' ? 'grooveDepthMm' : `preparation.${name}`;
   return {
-    text: `weld ${number}: a ${words[name] ?? name} of ${String(given)} does not go with a plate of ${thicknessMm} mm (allowed: ${allowed})`,
-    field: { field: `${path}.${field}`, given: String(given), allowed },
+    text: `a ${words[name] ?? name} of ${String(given)} does not go with a plate of ${plate.thicknessMm} mm (allowed: ${allowed})`,
+    field: name === 'penetrationMm' ? 'grooveDepthMm' : `preparation.${name}`,
+    given: String(given),
+    allowed,
   };
 }

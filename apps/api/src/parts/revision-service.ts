@@ -3,6 +3,7 @@ import type { Actor } from '../actor.js';
 import type { Db } from '../db/client.js';
 import type { Unit } from '../db/unit-of-work.js';
 import { changedFields } from '../events/changed-fields.js';
+import type { FilesService } from '../files/service.js';
 import type { Foundation } from '../foundation.js';
 import { foundPart } from './found.js';
 import { foundRevision, openDraft, revisionSubject } from './found-revision.js';
@@ -18,10 +19,12 @@ import {
 import { folded } from './search-words.js';
 import { partsReader } from './store.js';
 
-export function revisionService(foundation: Foundation) {
+type Files = Pick<FilesService, 'copyUses'>;
+
+export function revisionService(foundation: Foundation, files: Files) {
   return {
     ...revisionReads(foundation),
-    ...draftService(foundation),
+    ...draftService(foundation, files),
     ...releaseService(foundation),
   };
 }
@@ -44,7 +47,7 @@ function revisionReads({ database }: Foundation) {
   };
 }
 
-function draftService({ uow, newId }: Foundation) {
+function draftService({ uow, newId }: Foundation, files: Files) {
   return {
     async addRevision(
       actor: Actor,
@@ -62,7 +65,8 @@ function draftService({ uow, newId }: Foundation) {
             : await foundRevision(store, copyFromRevisionId, 'body.copyFromRevisionId');
         const id = newId();
         await store.addRevision({ ...input, id, partId }, unit.now);
-        if (source !== null) await takeOver(store, source, id, newId);
+        for (const [from, to] of source === null ? [] : await takeOver(store, source, id, newId))
+          await files.copyUses(unit, { type: 'setUp', id: from }, { type: 'setUp', id: to });
         unit.append({
           type: 'revision.added',
           ...revisionSubject(id, 1),
@@ -107,20 +111,20 @@ function draftService({ uow, newId }: Foundation) {
 
 type Store = ReturnType<typeof revisionWriter>;
 
-/** Weld list, steps and what is set up by, from another revision. */
+/** Weld list, steps and what is set up by, from another revision. Answers the new id of each set-up. */
 async function takeOver(
   store: Store,
   source: Revision,
   revisionId: string,
   newId: () => string,
-): Promise<void> {
+): Promise<ReadonlyMap<string, string>> {
   const newIds = new Map(source.steps.map((step) => [step.id, newId()]));
   await store.setWelds(revisionId, source.welds, newId);
   await store.addSteps(
     revisionId,
     source.steps.map((step) => ({ ...stepFields(step), id: newIds.get(step.id) ?? newId() })),
   );
-  await store.copySetUps(newIds, newId);
+  return store.copySetUps(newIds, newId);
 }
 
 /** A step that keeps its number keeps its set-ups. */

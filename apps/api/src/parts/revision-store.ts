@@ -102,21 +102,26 @@ export function revisionWriter(tx: TransactionClient) {
       await tx.setUp.deleteMany({ where: { stepId: { in: [...ids] } } });
       await tx.step.deleteMany({ where: { id: { in: [...ids] } } });
     },
-    /** Current set-ups go along with their steps; `to` gives the new step of each old one. */
-    async copySetUps(to: ReadonlyMap<string, string>, newId: () => string): Promise<void> {
+    /** Current set-ups go along with their steps; `to` gives the new step of each old one. Answers their new ids. */
+    async copySetUps(
+      to: ReadonlyMap<string, string>,
+      newId: () => string,
+    ): Promise<ReadonlyMap<string, string>> {
       const rows = await tx.setUp.findMany({
         where: { stepId: { in: [...to.keys()] }, current: true },
       });
+      const ids = new Map(rows.map(({ id }) => [id, newId()]));
       await tx.setUp.createMany({
         data: rows.map(({ watchOuts, photos, ...row }) => ({
           ...row,
           watchOuts: watchOuts as Prisma.InputJsonValue,
           photos: photos as Prisma.InputJsonValue,
-          id: newId(),
+          id: ids.get(row.id) ?? newId(),
           version: 1,
           stepId: to.get(row.stepId) ?? row.stepId,
         })),
       });
+      return ids;
     },
     async release(
       id: string,

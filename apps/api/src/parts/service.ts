@@ -2,6 +2,7 @@ import type { BodyOf, PartDetail, parts, PartSummary, QueryOf } from '@tackboard
 import type { Actor } from '../actor.js';
 import type { Db } from '../db/client.js';
 import { changedFields } from '../events/changed-fields.js';
+import type { FilesService } from '../files/service.js';
 import type { Foundation } from '../foundation.js';
 import { stale } from '../refusal.js';
 import { aliasService } from './alias-service.js';
@@ -15,13 +16,16 @@ import { toolingService } from './tooling-service.js';
 
 export type PartsService = ReturnType<typeof createPartsService>;
 
-export function createPartsService(foundation: Foundation) {
+export function createPartsService(
+  foundation: Foundation,
+  { files }: { readonly files: Pick<FilesService, 'copyUses'> },
+) {
   return {
     ...customersService(foundation),
     ...partService(foundation),
     ...aliasService(foundation),
-    ...revisionService(foundation),
-    ...setUpService(foundation),
+    ...revisionService(foundation, files),
+    ...setUpService(foundation, files),
     ...toolingService(foundation),
   };
 }

@@ -3,11 +3,20 @@ import { actingPerson, type Actor } from '../actor.js';
 import { changedFields } from '../events/changed-fields.js';
 import type { Db } from '../db/client.js';
 import type { Unit } from '../db/unit-of-work.js';
+import type { FilesService } from '../files/service.js';
 import type { Foundation } from '../foundation.js';
 import { notFound, refuseField } from '../refusal.js';
 import { fieldsOf, setUpReader, setUpWriter, type SetUpFields } from './set-up-store.js';
 
-export function setUpService({ database, uow, newId }: Foundation) {
+/** Photos go along to the set-up that takes over; the one before keeps its own. */
+type Files = Pick<FilesService, 'copyUses'>;
+
+export function setUpService({ database, uow, newId }: Foundation, files: Files) {
+  async function takePhotos(unit: Unit, before: SetUp | null, id: string): Promise<void> {
+    if (before !== null)
+      await files.copyUses(unit, { type: 'setUp', id: before.id }, { type: 'setUp', id });
+  }
+
   return {
     /** The set-up kept for a step at a cell; inside another area's transaction when it passes it. */
     async keptSetUp(
@@ -21,7 +30,15 @@ export function setUpService({ database, uow, newId }: Foundation) {
     /** Keeps the set-up that a good run ended with, in the commit that closes its batch. */
     async freezeFromRun(
       unit: Unit,
-      { setUp, runId, frozenBy }: { setUp: SetUp; runId: string; frozenBy: string },
+      {
+        setUp,
+        runId,
+        frozenBy,
+      }: {
+        setUp: SetUpFields & Pick<SetUp, 'stepId' | 'programName'>;
+        runId: string;
+        frozenBy: string;
+      },
     ): Promise<void> {
       const store = setUpWriter(unit.tx);
       const before = await store.current(setUp.stepId, setUp.cellId);
@@ -30,6 +47,7 @@ export function setUpService({ database, uow, newId }: Foundation) {
       const { stepId } = setUp;
       const row = { ...fields, id, stepId, frozenBy, frozenAt: unit.now, frozenFromRunId: runId };
       await store.freeze(row);
+      await takePhotos(unit, before, id);
       unit.append({
         type: 'setUp.frozen',
         subjectType: 'setUp',
@@ -52,6 +70,7 @@ export function setUpService({ database, uow, newId }: Foundation) {
         const id = newId();
         const frozenBy = actingPerson(actor).id;
         await store.freeze({ ...input, id, stepId, frozenBy, frozenAt: unit.now });
+        await takePhotos(unit, before, id);
         unit.append({
           type: 'setUp.frozen',
           subjectType: 'setUp',

@@ -32,7 +32,7 @@ export type SetUpFields = Pick<
   | 'watchOuts'
 >;
 
-export function fieldsOf(setUp: SetUp): SetUpFields {
+export function fieldsOf(setUp: SetUpFields): SetUpFields {
   const { cellId, wireItemId, gasItemId, torch, mechanisation, currentA, voltageV } = setUp;
   const { wireSpeedMMin, travelMmMin, gasFlowLMin, contactTipMm, preheatC } = setUp;
   const { programId, programRevision, fixtureId, watchOuts } = setUp;
@@ -97,7 +97,12 @@ export function setUpReader(db: Db) {
       });
     },
     /** The program on file with the revision that a set-up names; the one it points at where that is not on file. */
-    async programOf({ programId, programName, programRevision, cellId }: SetUp) {
+    async programOf({
+      programId,
+      programName,
+      programRevision,
+      cellId,
+    }: SetUpFields & Pick<SetUp, 'programName'>) {
       if (programName === null || programRevision === null) return programId;
       const key = { name: programName, revision: programRevision, cellId };
       const row = await db.program.findUnique({

@@ -87,8 +87,9 @@ function label({ number, revision }: WpsRecord): string {
   return `${number} revision ${revision}`;
 }
 
-function textOf({ title, code, ranges, joint, technique, changeNote }: WpsRecord): WpsFields {
-  return { title, code, ranges, joint, technique, changeNote };
+function textOf(row: WpsRecord): WpsFields {
+  const { title, code, ranges, joint, details, technique, changeNote } = row;
+  return { title, code, ranges, joint, details, technique, changeNote };
 }
 
 async function refuseUnapprovable(store: Store, row: WpsRecord, personId: string): Promise<void> {

@@ -6,6 +6,7 @@ import type { Foundation } from '../foundation.js';
 import { notFound, refuseField } from '../refusal.js';
 import { approvalService } from './approval-service.js';
 import { changedFields } from '../events/changed-fields.js';
+import { refuseImpossibleDetails } from './detail-rules.js';
 import { foundWps, refuseStale, refuseUnlessDraft } from './found.js';
 import { proceduresReader, proceduresWriter, type WpsFields } from './store.js';
 import { toSummary, wpsView, type WpsInput } from './views.js';
@@ -91,6 +92,7 @@ function draftService({ database, uow, newId }: Foundation) {
         const store = proceduresWriter(unit.tx);
         await refuseNumberOnFile(store, number);
         await refuseUnknownRecords(unit.tx, wpqrIds);
+        refuseImpossibleDetails(fields);
         const id = newId();
         const writtenById = actingPerson(actor).id;
         await store.addWps({ id, number, revision: 1, writtenById, ...fields }, unit.now);
@@ -115,6 +117,7 @@ function draftService({ database, uow, newId }: Foundation) {
         await refuseStale(store, row, expectedVersion);
         refuseUnlessDraft(row);
         await refuseUnknownRecords(unit.tx, wpqrIds);
+        refuseImpossibleDetails(fields);
         await store.setDraft({ id, version: expectedVersion }, fields);
         await store.setSupports(id, wpqrIds);
         unit.append({

@@ -1,7 +1,8 @@
-import { WpsRanges, Wpqr, Wps } from '@tackboard/contract';
+import { noWpsDetails, WpsDetails, WpsRanges, Wpqr, Wps } from '@tackboard/contract';
 import type { Db, TransactionClient } from '../db/client.js';
 import type { Prisma } from '../db/generated/client.js';
 import type { SupportingRecord } from './breaches.js';
+import type { ComparedRecord } from './comparisons.js';
 
 type WpsRow = Prisma.WpsGetPayload<{ include: typeof withWpqrs }>;
 type WpsState = Wps['state'];
@@ -15,6 +16,14 @@ const withWpqrs = {
           number: true,
           code: true,
           edition: true,
+          level: true,
+          process: true,
+          mechanisation: true,
+          filler: true,
+          gas: true,
+          transfer: true,
+          testPiece: true,
+          testedValues: true,
           ranges: true,
           testResults: true,
         },
@@ -22,6 +31,13 @@ const withWpqrs = {
     },
   },
 } as const;
+
+const recordJson = Wpqr.pick({
+  mechanisation: true,
+  testPiece: true,
+  testedValues: true,
+  ranges: true,
+});
 
 /** Whoever did one of these had a hand in the text of a draft. */
 const writingEvents = ['wps.written', 'wps.changed', 'wps.revised'] as const;
@@ -31,6 +47,7 @@ export interface WpsFields {
   readonly code: string;
   readonly ranges: WpsRanges;
   readonly joint: Wps['joint'];
+  readonly details: WpsDetails;
   readonly technique: string;
   readonly changeNote: string;
 }
@@ -46,7 +63,8 @@ export interface WpsRecord extends WpsFields {
   readonly approvedById: string | null;
   readonly approvedAt: Date | null;
   readonly supersededAt: Date | null;
-  readonly records: readonly (SupportingRecord & { id: string; failedTests: string[] })[];
+  readonly records: readonly (SupportingRecord &
+    ComparedRecord & { id: string; failedTests: string[] })[];
 }
 
 function toWps(row: WpsRow): WpsRecord {
@@ -55,12 +73,13 @@ function toWps(row: WpsRow): WpsRecord {
     ...fields,
     ranges: WpsRanges.parse(row.ranges),
     joint: Wps.shape.joint.parse(row.joint),
+    details: row.details === null ? noWpsDetails : WpsDetails.parse(row.details),
     writtenById: writtenBy,
     approvedById: approvedBy,
     records: supports
       .map(({ wpqr: { testResults, ...record } }) => ({
         ...record,
-        ranges: WpsRanges.parse(record.ranges),
+        ...recordJson.parse(record),
         failedTests: Wpqr.shape.testResults
           .parse(testResults)
           .filter(({ outcome }) => outcome === 'failed')

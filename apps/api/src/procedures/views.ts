@@ -1,6 +1,7 @@
 import type { BodyOf, procedures, Wpqr, Wps, WpsSummary } from '@tackboard/contract';
 import type { z } from 'zod';
 import { breachesOf } from './breaches.js';
+import { comparisonsOf } from './comparisons.js';
 import type { proceduresReader, WpsRecord } from './store.js';
 import type { WpqrRecord } from './wpqr-store.js';
 
@@ -48,6 +49,7 @@ export async function wpsView(from: Reader, wps: WpsRecord): Promise<Wps> {
     code: wps.code,
     ranges: wps.ranges,
     joint: wps.joint,
+    details: wps.details,
     technique: wps.technique,
     changeNote: wps.changeNote,
     writtenById: wps.writtenById,
@@ -59,6 +61,7 @@ export async function wpsView(from: Reader, wps: WpsRecord): Promise<Wps> {
     wpqrIds: wps.records.map(({ id }) => id),
     wpqrs: wps.records.map(({ id, number }) => ({ id, number })),
     breaches: breachesOf(wps, wps.records),
+    comparisons: comparisonsOf(wps.details, wps.records),
     revisions: await from.revisions(wps.number),
     usedBy: await from.usedBy(wps.number),
   };

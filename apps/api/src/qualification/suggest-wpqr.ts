@@ -15,7 +15,8 @@ export function wpqrSuggestions(typed: WpqrTyped): Suggestions {
   };
 }
 
-function testOf(typed: WpqrTyped): ProcedureTest {
+/** A record as the rules read it; what it does not say stays unsaid. */
+export function testOf(typed: WpqrTyped): ProcedureTest {
   const { testPiece: piece, testedValues: values } = typed;
   return procedureTest({
     code: typed.code,

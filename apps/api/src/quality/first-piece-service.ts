@@ -8,6 +8,7 @@ import type {
 } from '@tackboard/contract';
 import { actingPerson, type ActingPerson, type Actor } from '../actor.js';
 import type { Unit } from '../db/unit-of-work.js';
+import type { FilesService } from '../files/service.js';
 import type { Foundation } from '../foundation.js';
 import { notFound, Refusal, refuseField, stale } from '../refusal.js';
 import {
@@ -30,10 +31,11 @@ type Routes = typeof quality;
 type CheckInput = BodyOf<Routes['checkFirstPiece']>;
 type SignInput = BodyOf<Routes['signFirstPiece']>;
 type Store = ReturnType<typeof firstPieceReader>;
+type Files = Pick<FilesService, 'useIn'>;
 
 /** The first piece of a step: what to check it for, the check, and the second signature. */
-export function firstPieceService(foundation: Foundation) {
-  return { ...readingPieces(foundation), ...checking(foundation) };
+export function firstPieceService(foundation: Foundation, files: Files) {
+  return { ...readingPieces(foundation), ...checking(foundation, files) };
 }
 
 function readingPieces({ database, clock }: Foundation) {
@@ -59,7 +61,7 @@ function readingPieces({ database, clock }: Foundation) {
   };
 }
 
-function checking({ uow, newId }: Foundation) {
+function checking({ uow, newId }: Foundation, files: Files) {
   return {
     async checkFirstPiece(actor: Actor, runId: string, input: CheckInput): Promise<FirstPiece> {
       return uow.write(actor, async (unit) => {
@@ -79,10 +81,12 @@ function checking({ uow, newId }: Foundation) {
           ...{ visual: input.visual, imperfections: input.imperfections, note: input.note },
           ...{ signedBy: person.id, signedAt: unit.now },
         });
+        const { photoIds = [] } = input;
+        await files.useIn(unit, { type: 'firstPiece', id }, photoIds);
         await store.touchRun(runId);
         appendPiece(unit, run.cellId, {
           ...{ id, version: 1, type: 'firstPiece.checked', meaning: 'checked' },
-          after: { scope, reasons, sizes, visual: input.visual, result },
+          after: { scope, reasons, sizes, visual: input.visual, result, photoIds },
           reason: input.note,
         });
         return written(unit, id);

@@ -1,6 +1,7 @@
 import type { BodyOf, Ncr, quality, QueryOf } from '@tackboard/contract';
 import { actingPerson, type Actor } from '../actor.js';
 import type { Unit } from '../db/unit-of-work.js';
+import type { FilesService } from '../files/service.js';
 import type { Foundation } from '../foundation.js';
 import { finishWhenReady } from '../orders/finish.js';
 import { notFound, Refusal, refuseField, stale } from '../refusal.js';
@@ -19,10 +20,11 @@ import { ncrReader, ncrWriter, type NcrRecord } from './ncr-store.js';
 type Routes = typeof quality;
 type Db = Parameters<typeof ncrReader>[0];
 type Writer = ReturnType<typeof ncrWriter>;
+type Files = Pick<FilesService, 'useIn'>;
 
 /** NCRs from the raising at the cell to the closing. */
-export function ncrService(foundation: Foundation) {
-  return { ...reading(foundation), ...raising(foundation), ...deciding(foundation) };
+export function ncrService(foundation: Foundation, files: Files) {
+  return { ...reading(foundation), ...raising(foundation, files), ...deciding(foundation) };
 }
 
 function reading({ database }: Foundation) {
@@ -48,7 +50,7 @@ function reading({ database }: Foundation) {
   };
 }
 
-function raising({ uow, newId }: Foundation) {
+function raising({ uow, newId }: Foundation, files: Files) {
   return {
     /** The parts are taken out of the good ones at once, or are kept beside them where they are not counted. */
     async raiseNcr(
@@ -62,12 +64,13 @@ function raising({ uow, newId }: Foundation) {
         const step = await store.stepOfJob(jobStepId);
         if (step === null) throw notFound('step of a job', jobStepId, 'params.jobStepId');
         refuseRaise(step, input);
-        const { counted, ...fields } = input;
+        const { counted, photoIds = [], ...fields } = input;
         const [id, number] = [newId(), await store.nextNumber()];
         await store.add({
           ...{ id, number, jobId: step.jobId, jobStepId, runId: step.runId },
           ...{ ...fields, raisedBy: person.id, raisedAt: unit.now },
         });
+        await files.useIn(unit, { type: 'nonconformance', id }, photoIds);
         const taken = counted ? input.quantity : 0;
         await store.moveParts(jobStepId, { good: -taken, scrap: 0, quarantined: input.quantity });
         unit.append({

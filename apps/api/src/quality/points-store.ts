@@ -67,6 +67,15 @@ export function pointsReader(db: Db) {
 export function pointsWriter(tx: TransactionClient) {
   return {
     ...pointsReader(tx),
+    async open(row: {
+      id: string;
+      jobStepId: string;
+      kind: 'hold' | 'witness';
+      openedAt: Date;
+      dueAt: Date | null;
+    }): Promise<void> {
+      await tx.inspectionPoint.create({ data: row });
+    },
     async close(
       at: { id: string; version: number },
       fields: {

@@ -1,6 +1,7 @@
 import type { BodyOf, quality, ReadyLine, ReplyOf } from '@tackboard/contract';
 import { actingPerson, type Actor } from '../actor.js';
 import type { Foundation } from '../foundation.js';
+import type { FilesService } from '../files/service.js';
 import type { QueueService } from '../queue/service.js';
 import { notFound, Refusal, refuseField } from '../refusal.js';
 import { containmentService } from './containment-service.js';
@@ -19,12 +20,15 @@ export type QualityService = ReturnType<typeof createQualityService>;
 
 export function createQualityService(
   foundation: Foundation,
-  others: { readonly queue: Pick<QueueService, 'assess'> },
+  others: {
+    readonly files: Pick<FilesService, 'useIn'>;
+    readonly queue: Pick<QueueService, 'assess'>;
+  },
 ) {
   return {
     ...overrideService(foundation, others),
-    ...firstPieceService(foundation),
-    ...ncrService(foundation),
+    ...firstPieceService(foundation, others.files),
+    ...ncrService(foundation, others.files),
     ...containmentService(foundation),
     ...pointsService(foundation),
   };

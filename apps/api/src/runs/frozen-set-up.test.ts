@@ -1,11 +1,15 @@
 import type { SetUp } from '@tackboard/contract';
 import { expect, it } from 'vitest';
-import { frozenFrom } from './frozen-set-up.js';
+import { firstSetUp, frozenFrom } from './frozen-set-up.js';
 
 const setUp = {
   ...{ wireSpeedMMin: 9, voltageV: 26.5, contactTipMm: 15, programRevision: '4' },
   watchOuts: ['clamp first'],
 } as unknown as SetUp;
+const bench = {
+  ...{ stepId: 'step', cellId: 'cell', cellCode: 'R1', mechanisation: 'fullyMechanised' as const },
+  ...{ wireItemId: 'wire', gasItemId: 'gas' },
+};
 const closing = { programAtStart: '4', programAtClose: null, watchOuts: null, closedOutAt: null };
 const freeze = (changes: Partial<Parameters<typeof frozenFrom>[0]> = {}) =>
   frozenFrom({ setUp, changes: [], closing, good: 12, quantity: 12, ...changes });
@@ -33,7 +37,7 @@ it('keeps what nobody said anything about', () => {
 it.each([
   ['a batch that is short', { good: 11 }],
   ['settings that ended outside', { changes: [change('travelMmMin', '300', 'outside')] }],
-  ['a step without a set-up', { setUp: null }],
+  ['a step without a set-up of which nobody said a value', { setUp: firstSetUp(bench, []) }],
 ])('takes no example from %s', (_words, facts) => {
   expect(freeze(facts)).toBeNull();
 });
@@ -46,4 +50,23 @@ it('a program change does not hide settings that ended outside', () => {
 it('takes one from a run that was set back inside', () => {
   const changes = [change('travelMmMin', '300', 'outside'), change('travelMmMin', '520')];
   expect(freeze({ changes })).not.toBeNull();
+});
+
+it('a step without a set-up keeps what was loaded, read and changed as its first one', () => {
+  const reading = { currentA: 250, voltageV: null, wireSpeedMMin: 9.1, travelMmMin: null };
+  const readings = [
+    { ...reading, preheatC: null },
+    { ...reading, currentA: 255, wireSpeedMMin: null, preheatC: null },
+  ] as unknown as Parameters<typeof firstSetUp>[1];
+  const setUp = firstSetUp(bench, readings);
+  expect(
+    freeze({
+      setUp,
+      closing: { ...closing, programAtStart: null },
+      changes: [change('voltageV', '27')],
+    }),
+  ).toMatchObject({
+    ...{ stepId: 'step', wireItemId: 'wire', gasItemId: 'gas', programRevision: null },
+    ...{ currentA: 255, wireSpeedMMin: 9.1, voltageV: 27, travelMmMin: null, watchOuts: [] },
+  });
 });

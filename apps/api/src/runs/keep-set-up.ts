@@ -1,6 +1,6 @@
 import type { Unit } from '../db/unit-of-work.js';
 import type { PartsService } from '../parts/service.js';
-import { frozenFrom } from './frozen-set-up.js';
+import { firstSetUp, frozenFrom } from './frozen-set-up.js';
 import { memoryReader } from './memory-store.js';
 import type { RunRecord } from './store.js';
 
@@ -14,7 +14,9 @@ export async function keepSetUp(
 ): Promise<void> {
   const { cellId, jobStepId, quantity, stepGoodCount: good } = run.view;
   const store = memoryReader(unit.tx);
-  const setUp = await parts.keptSetUp(run.stepId, cellId, unit.tx);
+  const kept = await parts.keptSetUp(run.stepId, cellId, unit.tx);
+  const bench = { stepId: run.stepId, ...(await store.benchAt(cellId)) };
+  const setUp = kept ?? firstSetUp(bench, run.view.readings);
   const changes = await store.changes(jobStepId);
   const closing = await store.closing(jobStepId);
   const frozen = frozenFrom({ setUp, changes, closing, good, quantity });

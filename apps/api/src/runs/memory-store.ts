@@ -1,4 +1,4 @@
-import { RunChange } from '@tackboard/contract';
+import { RunChange, SetUp } from '@tackboard/contract';
 import type { Db, TransactionClient } from '../db/client.js';
 import type { Prisma } from '../db/generated/client.js';
 
@@ -76,6 +76,25 @@ export function memoryReader(db: Db) {
         select: { number: true, revision: true },
       });
       return wps && `${wps.number} r${wps.revision}`;
+    },
+    /** A cell as a set-up names it, with the wire and the gas that hang there now. */
+    async benchAt(cellId: string) {
+      const cell = await db.cell.findUniqueOrThrow({
+        where: { id: cellId },
+        select: { code: true, mechanisation: true },
+      });
+      const loads = await db.lotLoad.findMany({
+        where: { cellId, unloadedAt: null },
+        select: { kind: true, lot: { select: { itemId: true } } },
+        orderBy: { loadedAt: 'desc' },
+      });
+      const itemOf = (kinds: readonly string[]) =>
+        loads.find(({ kind }) => kinds.includes(kind))?.lot.itemId ?? null;
+      return {
+        ...{ cellId, cellCode: cell.code },
+        mechanisation: SetUp.shape.mechanisation.parse(cell.mechanisation),
+        ...{ wireItemId: itemOf(['wire', 'electrode']), gasItemId: itemOf(['gas']) },
+      };
     },
     /** Other cells at which a set-up of this step is kept. */
     async keptElsewhere(stepId: string, cellId: string): Promise<string[]> {

@@ -3,6 +3,7 @@ import type { Actor } from '../actor.js';
 import type { Unit } from '../db/unit-of-work.js';
 import type { Foundation } from '../foundation.js';
 import { finishWhenReady } from '../orders/finish.js';
+import { openPoints } from '../quality/open-points.js';
 import { notFound } from '../refusal.js';
 import { refuseUncheckedEnd } from './first-piece-gate.js';
 import { mustHold } from './holder.js';
@@ -56,7 +57,8 @@ export function createPutDown({ uow, newId, timeZone }: Foundation, parts: SetUp
       });
       if (done) {
         await keepSetUp(unit, parts, { run, personId });
-        await openPoints(unit, store, run, newId);
+        const { holdPoint, witnessMin } = run;
+        await openPoints(unit, { ...run.view, holdPoint, witnessMin }, newId);
         await goOn(unit, store, run, endedAt);
       }
       return ended.view;
@@ -96,42 +98,4 @@ async function goOn(unit: Unit, store: Writer, run: RunRecord, at: Date): Promis
     return;
   }
   await finishWhenReady(unit, run.jobId, at);
-}
-
-const msPerMinute = 60_000;
-
-/** The inspector is called to the points of the step that is done. */
-async function openPoints(
-  unit: Unit,
-  store: Writer,
-  { view, holdPoint, witnessMin }: RunRecord,
-  newId: () => string,
-): Promise<void> {
-  const openedAt = unit.now;
-  const points = [
-    ...(holdPoint ? [{ kind: 'hold' as const, dueAt: null }] : []),
-    ...(witnessMin === null
-      ? []
-      : [
-          {
-            kind: 'witness' as const,
-            dueAt: new Date(openedAt.getTime() + witnessMin * msPerMinute),
-          },
-        ]),
-  ];
-  for (const point of points) {
-    const id = newId();
-    await store.openPoint({ id, jobStepId: view.jobStepId, openedAt, ...point });
-    unit.append({
-      type: 'inspectionPoint.opened',
-      subjectType: 'inspectionPoint',
-      subjectId: id,
-      version: 1,
-      cellId: view.cellId,
-      after: {
-        ...{ kind: point.kind, dueAt: point.dueAt?.toISOString() ?? null },
-        ...{ jobNumber: view.jobNumber, partNumber: view.partNumber },
-      },
-    });
-  }
 }

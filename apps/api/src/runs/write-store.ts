@@ -185,15 +185,6 @@ function jobWriter(tx: TransactionClient) {
         data: { state: 'waiting', version: { increment: 1 } },
       });
     },
-    async openPoint(row: {
-      id: string;
-      jobStepId: string;
-      kind: 'hold' | 'witness';
-      openedAt: Date;
-      dueAt: Date | null;
-    }): Promise<void> {
-      await tx.inspectionPoint.create({ data: row });
-    },
   };
 }
 

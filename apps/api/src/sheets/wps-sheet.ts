@@ -5,6 +5,18 @@ import { dayWords } from '../orders/day-words.js';
 import { fact, heading, paragraph, sections, table, type Section } from './blocks.js';
 import type { Sheet } from './frame.js';
 import { jointPicture, rangeStrip, stripKey } from './pictures.js';
+import {
+  comparisonRows,
+  currentFacts,
+  fillerFacts,
+  gasFacts,
+  grooveBlocks,
+  postHeatFacts,
+  preparationFacts,
+  stillHeatFacts,
+  techniqueFacts,
+  travelFacts,
+} from './wps-details-facts.js';
 import { listed, markOf, mechanisationWord } from './words.js';
 
 interface WpsOnFile {
@@ -29,6 +41,7 @@ export function wpsSheet(onFile: WpsOnFile): Sheet {
       sections([...general(onFile), ...joint(onFile), ...welding(onFile)]),
       paragraph(stripKey),
       ...breaches(wps),
+      ...comparisonRows(wps),
     ],
   };
 }
@@ -75,6 +88,7 @@ function joint({ wps, records }: WpsOnFile): Section[] {
         fact(['Joint', listed(...ranges.jointTypes)]),
         fact(['Description', wps.joint.description]),
         fact(['Runs', wps.joint.runs]),
+        ...grooveBlocks(wps.details),
         ...records.slice(0, 2).map(pieceDrawing),
       ],
     ],
@@ -90,6 +104,7 @@ function joint({ wps, records }: WpsOnFile): Section[] {
       'Preparation and backing',
       [
         fact(['Preparation', wps.joint.preparation]),
+        ...preparationFacts(wps.details),
         fact(['Backing in the test', listed(...records.map(({ testPiece }) => testPiece.backing))]),
       ],
     ],
@@ -97,38 +112,58 @@ function joint({ wps, records }: WpsOnFile): Section[] {
 }
 
 function welding({ wps, records }: WpsOnFile): Section[] {
-  const { ranges, technique } = wps;
+  const { ranges, technique, details } = wps;
   const values = (key: ValueKey) =>
     records.map(({ testedValues }) => testedValues[key] ?? null).filter((value) => value !== null);
   const limit = (min: number | null, max: number | null) =>
     min === null && max === null ? null : { min, max };
   return [
-    ['Technique', [technique === '' ? fact(['Technique', null]) : paragraph(technique)]],
+    [
+      'Technique',
+      [
+        ...techniqueFacts(details),
+        technique === '' ? fact(['Remarks', null]) : paragraph(technique),
+      ],
+    ],
     [
       'Filler',
       [
         fact(['Designation', listed(...ranges.fillers)]),
         strip('Wire diameter', 'mm', ranges.wireDiameterMm, values('wireDiameterMm')),
+        ...fillerFacts(details),
       ],
     ],
     [
       'Electrical parameters',
       [
+        ...currentFacts(details),
         strip('Current', 'A', ranges.currentA, values('currentA')),
         strip('Voltage', 'V', ranges.voltageV, values('voltageV')),
         strip('Wire speed', 'm/min', ranges.wireSpeedMMin, values('wireSpeedMMin')),
       ],
     ],
-    ['Mechanised welding', [strip('Travel', 'mm/min', ranges.travelMmMin, values('travelMmMin'))]],
+    [
+      'Mechanised welding',
+      [
+        strip('Travel', 'mm/min', ranges.travelMmMin, values('travelMmMin')),
+        ...travelFacts(details),
+      ],
+    ],
     [
       'Preheat and interpass',
       [
         strip('Preheat', '°C', limit(ranges.preheatMinC, null), values('preheatC')),
-        strip('Interpass', '°C', limit(null, ranges.interpassMaxC), values('interpassC')),
+        strip(
+          'Interpass',
+          '°C',
+          limit(details.interpassMinC, ranges.interpassMaxC),
+          values('interpassC'),
+        ),
+        ...stillHeatFacts(details),
       ],
     ],
-    ['Post-heat', [fact(['Post-heat treatment', null])]],
-    ['Shielding gas', [fact(['Gas (ISO 14175)', listed(...ranges.gases)])]],
+    ['Post-heat', postHeatFacts(details)],
+    ['Shielding gas', [fact(['Gas (ISO 14175)', listed(...ranges.gases)]), ...gasFacts(details)]],
     [
       'Heat input',
       [strip(heatName(ranges), 'kJ/mm', ranges.heatInputKjMm, values('heatInputKjMm'))],

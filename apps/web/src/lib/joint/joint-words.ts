@@ -23,6 +23,10 @@ export function preparationChoices(): { value: string; label: string }[] {
   ];
 }
 
+export function preparationWord(kind: Groove['preparation']): string {
+  return preparationWords[kind]();
+}
+
 const backingWords = {
   none: m.joint_backing_none,
   metal: m.joint_backing_metal,

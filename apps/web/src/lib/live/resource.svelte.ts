@@ -15,6 +15,7 @@ export class Resource<T> {
   loading = $state(true);
   readonly #fetch: () => Promise<T>;
   #round = 0;
+  #newest: Promise<void> = Promise.resolve();
 
   constructor(fetch: () => Promise<T>, watch: readonly SubjectType[] = []) {
     this.#fetch = fetch;
@@ -34,12 +35,17 @@ export class Resource<T> {
     });
   }
 
+  /** Ends with what is newest on screen: a reload that is overtaken ends with the one that overtook it. */
   async reload(): Promise<void> {
-    const round = ++this.#round;
+    this.#newest = this.#load(++this.#round);
+    return this.#newest;
+  }
+
+  async #load(round: number): Promise<void> {
     this.loading = true;
     try {
       const data = await this.#fetch();
-      if (round !== this.#round) return;
+      if (round !== this.#round) return await this.#newest;
       this.data = data;
       this.error = null;
     } catch (error) {

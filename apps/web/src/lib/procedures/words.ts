@@ -1,5 +1,6 @@
 import type { Wpqr, Wps } from '@tackboard/contract';
 import { m } from '$lib/paraglide/messages.js';
+import { detailLabel } from './wps-details.js';
 
 const stateWords = {
   draft: m.wps_state_draft,
@@ -111,6 +112,9 @@ export function fieldLabel(field: string): string {
     .split('.')
     .reverse()
     .filter((part) => !/^\d+$/.test(part));
+  if (before === 'details' && last !== 'groove')
+    return detailLabel(last as Parameters<typeof detailLabel>[0]);
+  if (before === 'groove' || before === 'preparation') return m.wps_groove_name();
   if (last === 'min') return m.wps_limit_from({ field: fieldLabel(before) });
   if (last === 'max') return m.wps_limit_to({ field: fieldLabel(before) });
   return fieldWords[last]?.() ?? last;

@@ -1,5 +1,6 @@
-import type { BodyOf, procedures, Wps } from '@tackboard/contract';
+import { noWpsDetails, type BodyOf, type procedures, type Wps } from '@tackboard/contract';
 import { rangesDraft, rangesOf } from './ranges-draft.js';
+import { detailsDraft, detailsOf } from './wps-details.js';
 
 export function wpsDraft(wps?: Wps) {
   return {
@@ -9,6 +10,7 @@ export function wpsDraft(wps?: Wps) {
     description: wps?.joint.description ?? '',
     preparation: wps?.joint.preparation ?? '',
     runs: wps?.joint.runs ?? '',
+    details: detailsDraft(wps?.details ?? noWpsDetails),
     technique: wps?.technique ?? '',
     wpqrIds: [...(wps?.wpqrIds ?? [])],
     changeNote: wps?.changeNote ?? '',
@@ -24,6 +26,7 @@ export function wpsBody(draft: WpsDraft): Omit<BodyOf<typeof procedures.edit>, '
   return {
     ...{ title, code, technique, wpqrIds: [...wpqrIds], changeNote },
     joint: { description, preparation, runs },
+    details: detailsOf(draft.details),
     ranges: rangesOf(draft.ranges),
   };
 }

@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "Wps" ADD COLUMN "details" JSONB;
