@@ -95,3 +95,43 @@ it('takes what a record leaves open as no breach, and a sub-group as held by its
   expect(named({ materialGroups: ['1.1', '1.2'] })).toEqual([]);
   expect(named({ materialGroups: ['11'] })).toEqual(['materialGroups beyond']);
 });
+
+it('compares no limit of arc energy with one of heat input, however far apart they are', () => {
+  const far = { heatInputKjMm: { min: 2, max: 3 } };
+  expect(named(far)).toEqual(['heatInputKjMm beyond']);
+  expect(named({ ...far, heatInputBasis: 'arcEnergy' })).toEqual(['heatInputBasis beyond']);
+  expect(named({ heatInputKjMm: null, heatInputBasis: 'arcEnergy' })).toEqual([]);
+});
+
+it('compares with what each record of the process says, and tells what it stated', () => {
+  const other = { ...record, number: 'PQ-2', ranges: { ...ranges, process: '141' } };
+  expect(breaches({ process: '121' }, [record, other])).toEqual([
+    {
+      ...{ variable: 'process', kind: 'beyond', wps: '121' },
+      allowed: [
+        { wpqr: 'PQ-1', stated: '135' },
+        { wpqr: 'PQ-2', stated: '141' },
+      ],
+    },
+  ]);
+  expect(breaches({}, [{ ...record, code: 'ASME IX' }])).toEqual([
+    {
+      ...{ variable: 'code', kind: 'beyond', wps: 'EN ISO 15614-1:2017' },
+      allowed: [{ wpqr: 'PQ-1', stated: 'ASME IX' }],
+    },
+  ]);
+  expect(named({}, [])).toEqual(['code silent']);
+});
+
+it('is silent, not held, where a variable that no procedure can do without is not stated', () => {
+  for (const variable of ['mechanisations', 'materialGroups', 'positions'] as const) {
+    expect(named({ [variable]: [] })).toEqual([`${variable} silent`]);
+    const blank = { ...record, ranges: { ...ranges, [variable]: [] } };
+    expect(named({}, [blank])).toEqual([`${variable} silent`]);
+  }
+  expect(named({ fillers: [], gases: [] })).toEqual([]);
+  expect(named({ thicknessMm: null })).toEqual(['thicknessMm silent']);
+  expect(named({ preheatMinC: 79 })).toEqual(['preheatMinC beyond']);
+  expect(named({ preheatMinC: null })).toEqual(['preheatMinC beyond']);
+  expect(named({ interpassMaxC: 251 })).toEqual(['interpassMaxC beyond']);
+});
