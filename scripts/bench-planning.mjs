@@ -6,8 +6,8 @@ import { parseArgs } from 'node:util';
 import { Stop, main, root } from './preparation/run.mjs';
 
 const usage =
-  'Use: npm run bench:planning -- --file FILE [--seconds S] [--seed N] [--json]\n' +
-  '  or npm run bench:planning -- --family cicirello|tardiness|machines [--each N] [--seconds S] [--against S] [--seed N] [--json]';
+  'Use: npm run bench:planning -- --file FILE [--seconds S] [--seed N] [--cpu] [--json]\n' +
+  '  or npm run bench:planning -- --family cicirello|tardiness|machines [--each N] [--seconds S] [--against S] [--seed N] [--cpu] [--json]';
 
 function numberOf(name, text, least, whole) {
   const value = Number(text);
@@ -30,6 +30,7 @@ function readWishes() {
         seconds: text('1'),
         against: text('10'),
         seed: text('1'),
+        cpu: { type: 'boolean', default: false },
         json: { type: 'boolean', default: false },
       },
     }));
@@ -46,6 +47,7 @@ function readWishes() {
     seconds: numberOf('seconds', values.seconds, 0, false),
     against: numberOf('against', values.against, 0, false),
     seed: numberOf('seed', values.seed, 0, true),
+    cpu: values.cpu,
     json: values.json,
   };
 }

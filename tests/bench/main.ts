@@ -1,36 +1,49 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { cpus, tmpdir } from 'node:os';
 import path from 'node:path';
-import { measureShop } from './measure-shop.js';
-import { inWords, reportOf } from './report.js';
+import { measureShop, type Where } from './measure-shop.js';
+import { orderOfWork } from './order-of-work.js';
+import { inWords, reportOf, type Measured } from './report.js';
 import { oneYear, threeYears } from './shop/size.js';
 import { testsToMakeS } from './tests-to-make.js';
 import { findProceduresS, jobFitMs, weldFitUs, wholeWeldUs } from './weld-fit.js';
 
+/** What can be asked for alone, by name. */
+const rows = {
+  shops: async (where: Where) => ({
+    shops: { one: await measureShop(oneYear, where), three: await measureShop(threeYears, where) },
+  }),
+  welds: async () => ({
+    welds: {
+      ...{ weldFitUs: weldFitUs(), jobFitMs: jobFitMs(), wholeWeldUs: wholeWeldUs() },
+      findProceduresS: findProceduresS(),
+    },
+  }),
+  tests: async () => ({ testsToMake: await testsToMakeS() }),
+  order: async (where: Where) => ({ orderOfWork: await orderOfWork(where) }),
+} satisfies Record<string, (where: Where) => Promise<Partial<Measured>>>;
+export const rowNames = Object.keys(rows) as (keyof typeof rows)[];
+
 /**
- * Loads one and three years of a busy shop and prints the service beside the same SQL run raw. Figures never make it
- * fail: they depend on the machine and on what else it does.
+ * Measures the rows that are asked for: a shop of one and of three years beside the same SQL run raw, welds, tests to
+ * make, and the order of work. Figures never make it fail: they depend on the machine and on what else it does.
  */
-export async function bench(root: string, { json }: { readonly json: boolean }): Promise<void> {
+export async function bench(
+  root: string,
+  asked: { readonly json: boolean; readonly rows: readonly string[] },
+): Promise<void> {
   const startedAt = performance.now();
   const folder = mkdtempSync(path.join(tmpdir(), 'tackboard-bench-'));
   const say = (line: string) => process.stderr.write(`tackboard: ${line}\n`);
   try {
-    const where = { root, folder, say };
-    const shops = {
-      one: await measureShop(oneYear, where),
-      three: await measureShop(threeYears, where),
-    };
-    const report = reportOf(shops, {
-      weldFitUs: weldFitUs(),
-      jobFitMs: jobFitMs(),
-      wholeWeldUs: wholeWeldUs(),
-      findProceduresS: findProceduresS(),
-      testsToMake: await testsToMakeS(),
+    let measured: Partial<Measured> = {};
+    for (const name of rowNames.filter((each) => asked.rows.includes(each)))
+      measured = { ...measured, ...(await rows[name]({ root, folder, say })) };
+    const report = reportOf(measured, {
       machine: { node: process.version, cpus: cpus().length, cpu: cpus()[0]?.model ?? 'unknown' },
       tookS: Math.round((performance.now() - startedAt) / 1000),
     });
-    process.stdout.write(json ? `${JSON.stringify(report, null, 2)}\n` : inWords(report));
+    process.stdout.write(asked.json ? `${JSON.stringify(report, null, 2)}\n` : inWords(report));
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

@@ -28,7 +28,7 @@ export interface MeasuredShop {
   readonly peakMb: number | null;
 }
 
-interface Where {
+export interface Where {
   readonly root: string;
   readonly folder: string;
   readonly say: (line: string) => void;

@@ -2,23 +2,36 @@ import type { Compared, MeasuredShop } from './measure-shop.js';
 import { found, job } from './weld-fit.js';
 import { openWelds, type TestsFigure } from './tests-to-make.js';
 import { operations, type OperationName } from './operations.js';
+import { orderCells, orderSteps, orderTargets, type OrderFigures } from './order-of-work.js';
 
-export interface Report {
+/** What was measured, row by row. */
+export interface Measured {
+  readonly shops: { readonly one: MeasuredShop; readonly three: MeasuredShop };
+  readonly welds: {
+    readonly weldFitUs: number;
+    /** Every weld of a job against its procedure and everybody who might take it. */
+    readonly jobFitMs: number;
+    /** From the geometry of a weld to its fit. */
+    readonly wholeWeldUs: number;
+    /** Every weld of a large shop against every procedure, on one core. */
+    readonly findProceduresS: number;
+  };
+  readonly testsToMake: TestsFigure;
+  readonly orderOfWork: OrderFigures;
+}
+
+interface Around {
   readonly machine: { readonly node: string; readonly cpus: number; readonly cpu: string };
   readonly tookS: number;
-  readonly shops: { readonly one: MeasuredShop; readonly three: MeasuredShop };
-  /** Median of three years over median of one year. */
-  readonly growth: Record<OperationName, { readonly api: number; readonly raw: number }>;
-  readonly memory: { readonly peakMb: number | null; readonly targetMb: number };
-  readonly weldFitUs: number;
-  /** Every weld of a job against its procedure and everybody who might take it. */
-  readonly jobFitMs: number;
-  /** From the geometry of a weld to its fit. */
-  readonly wholeWeldUs: number;
-  /** Every weld of a large shop against every procedure, on one core. */
-  readonly findProceduresS: number;
-  readonly testsToMake: TestsFigure;
 }
+
+export interface Report extends Partial<Measured>, Around {
+  /** Median of three years over median of one year. */
+  readonly growth?: Growth;
+  readonly memory?: { readonly peakMb: number | null; readonly targetMb: number };
+}
+
+type Growth = Record<OperationName, { readonly api: number; readonly raw: number }>;
 
 const names = Object.keys(operations) as OperationName[];
 const targetMb = 300;
@@ -27,12 +40,16 @@ const targetJobMs = 1;
 const targetFindS = 2;
 const targetTestsS = 5;
 
-export function reportOf(
-  shops: Report['shops'],
-  rest: Omit<Report, 'shops' | 'growth' | 'memory'>,
-): Report {
+export function reportOf(measured: Partial<Measured>, around: Around): Report {
+  const { shops } = measured;
+  if (shops === undefined) return { ...measured, ...around };
+  const { peakMb } = shops.three;
+  return { ...measured, ...around, growth: growthOf(shops), memory: { peakMb, targetMb } };
+}
+
+function growthOf(shops: Measured['shops']): Growth {
   const times = (of: number, to: number) => Math.round((to / of) * 100) / 100;
-  const growth = Object.fromEntries(
+  return Object.fromEntries(
     names.map((name) => {
       const [one, three] = [shops.one.operations[name], shops.three.operations[name]];
       return [
@@ -43,13 +60,22 @@ export function reportOf(
         },
       ];
     }),
-  ) as Report['growth'];
-  const { peakMb } = shops.three;
-  return { ...rest, shops, growth, memory: { peakMb, targetMb } };
+  ) as Growth;
 }
 
 export function inWords(report: Report): string {
-  const { shops, growth, memory, machine } = report;
+  const { shops, welds, testsToMake, orderOfWork, machine, tookS } = report;
+  return [
+    ...(shops === undefined ? [] : shopLines(shops, report)),
+    ...(welds === undefined ? [] : weldLines(welds)),
+    ...(testsToMake === undefined ? [] : [testsWords(testsToMake)]),
+    ...(orderOfWork === undefined ? [] : orderLines(orderOfWork)),
+    `${machine.cpus} x ${machine.cpu}, Node ${machine.node}; took ${tookS} s`,
+    '',
+  ].join('\n');
+}
+
+function shopLines(shops: Measured['shops'], { growth, memory }: Report): string[] {
   const lines = [shops.one, shops.three].flatMap((shop) => [
     '',
     `${shop.size.years} year(s): ${shop.size.parts} parts, ${shop.size.jobs} jobs, ${shop.size.runs} runs, ` +
@@ -58,22 +84,40 @@ export function inWords(report: Report): string {
     ...names.map((name) => line(operations[name].words, cells(shop.operations[name]))),
   ]);
   const grown = names.map(
-    (name) => `${operations[name].words} ${growth[name].api}x (raw ${growth[name].raw}x)`,
+    (name) => `${operations[name].words} ${growth?.[name].api}x (raw ${growth?.[name].raw}x)`,
   );
-  const memoryWords = memory.peakMb === null ? 'not known here' : `${memory.peakMb} MB`;
+  const { peakMb } = shops.three;
   return [
     ...lines,
     '',
     `from one year to three: ${grown.join(', ')}`,
-    `peak memory of the service: ${memoryWords} (target below ${memory.targetMb} MB)`,
-    `one weld against its procedure: ${report.weldFitUs} µs; from its geometry to its fit: ${report.wholeWeldUs} µs ` +
+    `peak memory of the service: ${peakMb === null ? 'not known here' : `${peakMb} MB`} (target below ${memory?.targetMb} MB)`,
+  ];
+}
+
+function weldLines(welds: Measured['welds']): string[] {
+  return [
+    `one weld against its procedure: ${welds.weldFitUs} µs; from its geometry to its fit: ${welds.wholeWeldUs} µs ` +
       `(target below ${targetWeldUs} µs)`,
-    `one job of ${job.welds} welds against ${job.people} people: ${report.jobFitMs} ms (target below ${targetJobMs} ms)`,
-    `${found.welds} welds against ${found.procedures} procedures: ${report.findProceduresS} s (target below ${targetFindS} s)`,
-    testsWords(report.testsToMake),
-    `${machine.cpus} x ${machine.cpu}, Node ${machine.node}; took ${report.tookS} s`,
-    '',
-  ].join('\n');
+    `one job of ${job.welds} welds against ${job.people} people: ${welds.jobFitMs} ms (target below ${targetJobMs} ms)`,
+    `${found.welds} welds against ${found.procedures} procedures: ${welds.findProceduresS} s (target below ${targetFindS} s)`,
+  ];
+}
+
+function orderLines(order: OrderFigures): string[] {
+  const { evaluateMs, firstProposalMs, idle, searching, ratio } = order;
+  const met = (value: number, target: number) => (value < target ? 'met' : 'missed');
+  const targets = orderTargets;
+  const three = ({ p50Ms, p95Ms, p99Ms }: OrderFigures['idle']) =>
+    [p50Ms, p95Ms, p99Ms].map((ms) => ms.toFixed(2)).join(' / ');
+  return [
+    `order of work, ${orderCells} cells, ${orderSteps} steps: walked and costed in ${evaluateMs} ms ` +
+      `(target below ${targets.evaluateMs} ms, ${met(evaluateMs, targets.evaluateMs)})`,
+    `first proposal after ${firstProposalMs} ms at the longest ` +
+      `(target ${targets.firstProposalMs} ms, ${met(firstProposalMs, targets.firstProposalMs)})`,
+    `board and card reads, p50 / p95 / p99 of ${idle.count}: ${three(idle)} ms idle, ${three(searching)} ms while searching; ` +
+      `p99 ${ratio}x (target below ${targets.ratio}x, ${met(ratio, targets.ratio)})`,
+  ];
 }
 
 function testsWords({ seconds, tests, atLeast, proven }: TestsFigure): string {

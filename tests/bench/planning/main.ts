@@ -13,6 +13,8 @@ export interface Wishes {
   /** Seconds of each longer run that the family is measured against. */
   against: number;
   seed: number;
+  /** Counts seconds of the processor, not of the wall. */
+  cpu: boolean;
   json: boolean;
 }
 

@@ -36,11 +36,13 @@ interface Making {
   readonly now: Date;
 }
 
-const cellKinds = ['booth', 'booth', 'booth', 'robot', 'robot', 'robot'] as const;
 const roles = ['manager', 'office', 'office', 'qa', 'qa', ...Array<'welder'>(9).fill('welder')];
 
 /** Cells with shifts and tablets, people with certificates and sessions. */
-export function writeBase(making: Making): ShopBase {
+export function writeBase(making: Making, count: number): ShopBase {
+  const cellKinds = Array.from({ length: count }, (_, at) =>
+    at < count / 2 ? ('booth' as const) : ('robot' as const),
+  );
   const people = roles.map((role, at) => writePerson(making, role as ShopPerson['role'], at));
   const [manager] = people;
   const cells = cellKinds.map((kind, at) => writeCell(making, kind, at));

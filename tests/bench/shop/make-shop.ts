@@ -46,7 +46,7 @@ function fill(db: Database.Database, size: ShopSize): ShopBase {
   const now = new Date();
   const opened = inDays(now, -365 * size.years);
   const around = { write: rowWriter(db), dice: dice(seed), opened, now };
-  const base = writeBase(around);
+  const base = writeBase(around, size.cells);
   const by = base.manager.person.id;
   const parts = writeParts({ ...around, by, cells: base.cells }, size.parts);
   const jobs = planJobs({ ...around, size, parts, cells: base.cells });

@@ -5,6 +5,8 @@ export interface ShopSize {
   readonly jobs: number;
   readonly runs: number;
   readonly events: number;
+  /** Half of them booths, half robots. */
+  readonly cells: number;
   /** Steps that wait in the run queues today. */
   readonly waiting: number;
 }
@@ -15,6 +17,7 @@ export const threeYears: ShopSize = {
   jobs: 9_000,
   runs: 60_000,
   events: 400_000,
+  cells: 6,
   waiting: 300,
 };
 
@@ -26,3 +29,6 @@ export const oneYear: ShopSize = {
   runs: threeYears.runs / 3,
   events: Math.round(threeYears.events / 3),
 };
+
+/** A large shop of this kind, for the order of work: what is on file counts less than what waits. */
+export const eightCells: ShopSize = { ...oneYear, cells: 8, waiting: 400 };

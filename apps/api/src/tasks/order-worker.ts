@@ -5,6 +5,7 @@ import { foundOrder } from '../planning/found-order.js';
 import { setUpTable } from '../planning/set-up-table.js';
 import { withoutIdleMoves } from '../planning/tidy.js';
 import type { OrderMessage, OrderTask } from './order-messages.js';
+import { giveWay } from './thread-priority.js';
 
 /** Better orders come in quick succession at first; nobody reads faster than this. */
 const leastPauseMs = 300;
@@ -41,6 +42,8 @@ function search({ plan, seed, limitMs }: OrderTask): void {
     nextAt = at + Math.max(leastPauseMs, 3 * (performance.now() - at));
   };
   tellBetter('first');
+  // The first order is waited for; from here on nobody is to notice that the search goes on.
+  giveWay();
   while (!order.isProven() && performance.now() < begunAt + limitMs) {
     order.improve();
     if (order.costSoFar() < told.cost && performance.now() >= nextAt) tellBetter('between');
