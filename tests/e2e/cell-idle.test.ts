@@ -47,7 +47,7 @@ describe('ten minutes without a touch at the cell', () => {
     await page.clock.fastForward('09:00');
     expect(await button(page, 'Sign out').count()).toBe(1);
     await page.clock.fastForward('01:05');
-    await page.getByRole('link', { name: 'Sign in to go on' }).waitFor();
+    await button(page, 'Sign in to go on').waitFor();
     expect(await button(page, 'Sign out').count()).toBe(0);
     await page.getByText(/O03 .* since/).waitFor();
     await page.getByRole('heading', { name: 'Waiting here' }).waitFor();

@@ -3,7 +3,8 @@ import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { enhancedContrast, faultsOn } from './support/axe.js';
 import { startBrowser, tabletSize, type Screen } from './support/browser.js';
 import { openTablet, pinOf } from './support/demo-people.js';
-import { press, typeOnPad } from './support/hands.js';
+import { signInByPin } from './steps/welder.js';
+import { press } from './support/hands.js';
 import { startTool, type Tool } from './support/tool.js';
 
 /**
@@ -45,13 +46,13 @@ const states: readonly { readonly name: string; readonly reach: () => Promise<vo
     name: 'nobody signed in',
     async reach() {
       await page.goto('/');
-      await page.getByRole('link', { name: 'Sign in to pull' }).waitFor();
+      await page.getByRole('button', { name: 'Sign in to pull' }).waitFor();
     },
   },
   {
     name: 'who are you',
     async reach() {
-      await page.getByRole('link', { name: 'Sign in to pull' }).click();
+      await press(page, 'Sign in to pull');
       await page.getByRole('heading', { name: 'Who are you?' }).waitFor();
       await page.getByRole('button', { name: /O03/ }).waitFor();
     },
@@ -66,7 +67,8 @@ const states: readonly { readonly name: string; readonly reach: () => Promise<vo
   {
     name: 'what is next',
     async reach() {
-      await typeOnPad(page, pin);
+      await press(page, 'Back');
+      await signInByPin(page, /O03/, pin);
       await page.getByRole('button', { name: 'Pull' }).waitFor();
     },
   },

@@ -1,8 +1,15 @@
 import { mkdir } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
-import type { people as peopleRoutes, ReplyOf } from '@tackboard/contract';
+import type {
+  FirstPieceTask,
+  people as peopleRoutes,
+  ReplyOf,
+  Run,
+  SessionView,
+} from '@tackboard/contract';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
+import { sizesAsDrawn } from '../support/make-batch.js';
 import { faultsOn } from './support/axe.js';
 import { startBrowser, tabletSize, type Screen } from './support/browser.js';
 import { overflowingButtons } from './support/buttons.js';
@@ -64,7 +71,14 @@ describe('the tablet at the cell speaks the language of who works there', () => 
       await page.locator('header select').selectOption({ label: ownName });
       await page.getByRole('heading', { name: say('cell_next') }).waitFor();
       await look('nobody signed in');
-      await page.getByRole('link', { name: say('cell_sign_in_to_pull') }).click();
+      await press(page, say('cell_sign_in_to_pull'));
+      await page.getByRole('heading', { name: say('session_who') }).waitFor();
+      await button(page, new RegExp(operator)).waitFor();
+      await look('who pulls');
+      await press(page, new RegExp(operator));
+      await look('the pad for the PIN of the one who pulls');
+      await press(page, say('cell_back'));
+      await page.getByRole('link', { name: say('session_sign_in') }).click();
       await page.getByRole('heading', { name: say('session_who') }).waitFor();
       await button(page, new RegExp(operator)).waitFor();
       await look('who are you');
@@ -138,7 +152,7 @@ describe('the tablet at the cell speaks the language of who works there', () => 
   it('says what kind of refusal it is above the server’s own sentence', async () => {
     await page.goto('/');
     await page.locator('header select').selectOption({ label: 'Deutsch' });
-    await page.getByRole('link', { name: textsIn('de')('cell_sign_in_to_pull') }).click();
+    await press(page, textsIn('de')('cell_sign_in_to_pull'));
     await press(page, new RegExp(operator));
     await typeOnPad(page, pin === '000000' ? '000001' : '000000');
     const refusal = page.getByRole('alert');
@@ -157,13 +171,114 @@ describe('the tablet at the cell speaks the language of who works there', () => 
     });
     expect(await overflowingButtons(page)).toHaveLength(1);
   });
+
+  describe('and in all its forms', () => {
+    let run: Run;
+    beforeAll(async () => {
+      await ask(page, 'POST', '/api/session/pin', { code: operator, pin });
+      const { tablet } = await ask<SessionView>(page, 'GET', '/api/session');
+      const path = `/api/cells/${tablet?.cellId ?? ''}/pull`;
+      ({ run } = await ask<{ run: Run }>(page, 'POST', path, {}));
+    });
+
+    /** The person signs in at the cell, where the job is in work. */
+    async function atWork({ language, ownName }: (typeof languages)[number]) {
+      await setLanguageOf(operator, ownName);
+      const say = textsIn(language);
+      await page.goto('/');
+      await page.locator('header select').selectOption({ label: ownName });
+      await signInAtCell(language);
+      await button(page, say('cell_good_one')).waitFor();
+      const found: string[] = [];
+      const look = async (state: string) => {
+        const told = await examine(language, state);
+        found.push(...told.map((fault) => `${state}: ${fault}`));
+      };
+      return { say, found, look };
+    }
+
+    it.each(languages)(
+      '$ownName: first piece, NCR, scan, settings, loading',
+      async (spoken) => {
+        const { say, found, look } = await atWork(spoken);
+        const acts = page.locator('aside.acts');
+        await press(page, say('piece_check'));
+        await button(acts, say('piece_accept')).waitFor();
+        await look('the first piece');
+        await acts.locator('.pairs button').first().click();
+        await acts.locator('.pad').waitFor();
+        await look('the pad for a size');
+        await press(acts, say('cell_back'));
+        await press(acts, say('cell_back'));
+        await press(page, say('ncr_raise'));
+        await look('what an NCR is about');
+        await press(page, say('defect_surfacePore'));
+        await look('how many parts an NCR is about');
+        await press(acts, say('cell_back'));
+        await press(acts, say('cell_back'));
+        await page.getByLabel(say('cell_scan')).fill('4006381333931');
+        await press(page, say('cell_scan_open'));
+        await page.getByText('4006381333931').waitFor();
+        await look('a foreign code');
+        const gear = page.locator('.gear');
+        const program = gear.getByLabel(say('gear_program_note'));
+        await program
+          .or(button(gear, say('gear_change')))
+          .first()
+          .waitFor();
+        if (await program.isVisible()) {
+          await look('which program is loaded');
+          await gear.locator('.acts .main').first().click();
+        }
+        await press(gear, say('gear_change'));
+        await look('which setting was changed');
+        await press(gear, say('cell_voltage'));
+        await typeOnPad(gear, '27');
+        await look('the pad for a setting');
+        await press(gear, say('gear_next'));
+        await look('why a setting was changed');
+        for (let back = 0; back < 3; back += 1) await press(gear, say('cell_back'));
+        await press(gear, say('gear_load'));
+        await gear.getByRole('heading', { name: say('gear_which_lot') }).waitFor();
+        await look('loading a lot');
+        await press(gear, say('cell_back'));
+        expect(found).toEqual([]);
+      },
+      longestMs,
+    );
+
+    it.each(languages)(
+      '$ownName: what is kept when a batch is closed',
+      async (spoken) => {
+        const { say, found, look } = await atWork(spoken);
+        await complete(run);
+        await page.reload();
+        await press(page, say('cell_put_down'));
+        await button(page, say('gear_close_save')).waitFor();
+        await look('closing out');
+        await press(page, say('cell_back'));
+        expect(found).toEqual([]);
+      },
+      longestMs,
+    );
+  });
 });
 
 async function signInAtCell(shown: string): Promise<void> {
   const say = textsIn(shown);
-  await page.getByRole('link', { name: say('cell_sign_in_to_pull') }).click();
+  await page.getByRole('link', { name: say('session_sign_in') }).click();
   await press(page, new RegExp(operator));
   await typeOnPad(page, pin);
+}
+
+/** All parts of a run are good, the first one checked. */
+async function complete({ id }: Pick<Run, 'id'>): Promise<void> {
+  const at = `/api/runs/${id}`;
+  const { quantity, stepGoodCount } = await ask<Run>(page, 'GET', at);
+  if (stepGoodCount >= quantity) return;
+  const task = await ask<FirstPieceTask>(page, 'GET', `${at}/first-piece`);
+  await ask(page, 'POST', `${at}/first-piece`, { sizes: sizesAsDrawn(task), visual: 'accepted' });
+  await ask(page, 'POST', `${at}/counts`, { good: quantity - stepGoodCount });
 }
 
 async function expectLanguage(language: string): Promise<void> {

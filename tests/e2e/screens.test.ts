@@ -129,7 +129,13 @@ describe('every state of the tablet at the cell, at both sizes, light and dark',
     await page.goto('/');
     await page.getByRole('heading', { name: 'This is next' }).waitFor();
     await look('at-cell-signed-out');
-    await page.getByRole('link', { name: 'Sign in to pull' }).click();
+    await press(page, 'Sign in to pull');
+    await page.getByRole('heading', { name: 'Who are you?' }).waitFor();
+    await look('at-cell-who-pulls');
+    await press(page, /O03/);
+    await look('at-cell-pin-to-pull');
+    await press(page, 'Back');
+    await page.getByRole('link', { name: 'Sign in' }).click();
     await page.getByRole('heading', { name: 'Who are you?' }).waitFor();
     await look('at-cell-who');
     await press(page, /O03/);

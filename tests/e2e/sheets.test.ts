@@ -43,7 +43,7 @@ describe('a scan at the cell', () => {
       .flatMap(({ steps }) => steps)
       .find(({ jobId }) => !jobsHere.has(jobId)) as QueuedStep;
     await page.goto('/');
-    await page.getByRole('link', { name: 'Sign in to pull' }).waitFor();
+    await button(page, 'Sign in to pull').waitFor();
   });
   afterAll(async () => screen.close());
 

@@ -73,23 +73,19 @@ export async function actAt(page: Page, act: CellAct, after: Slip): Promise<void
 }
 
 function tapsOf(act: Exclude<CellAct, { do: 'reload' }>): readonly string[] {
-  switch (act.do) {
-    case 'good':
-      return ['Good +1'];
-    case 'rework':
-      return ['Rework +1'];
-    case 'scrap':
-      return ['Scrap +1'];
-    case 'stop':
-      return ['Stop', 'Fault'];
-    case 'goOn':
-      return ['Go on'];
-    case 'reading':
-      return ['Readings', 'Current', ...String(act.currentA), 'Back', 'Save readings'];
-    case 'note':
-      return ['Note', `=${act.text}`, 'Save the note'];
-  }
+  if (act.do === 'reading')
+    return ['Readings', 'Current', ...String(act.currentA), 'Back', 'Save readings'];
+  if (act.do === 'note') return ['Note', `=${act.text}`, 'Save the note'];
+  return plainTaps[act.do as keyof typeof plainTaps];
 }
+
+const plainTaps = {
+  good: ['Good +1'],
+  rework: ['Rework +1'],
+  scrap: ['Scrap +1'],
+  stop: ['Stop', 'Fault'],
+  goOn: ['Go on'],
+} as const;
 
 /**
  * Presses buttons by their text, one after the other, in the page itself: a thousand acts take a minute in this way.

@@ -10,7 +10,8 @@ function readTexts(language: string, file: string): Record<string, string> {
 
 /** The texts of the screens at the cell in a language, as they are on file. */
 export function textsIn(language: string): (key: string) => string {
-  const texts = { ...readTexts(language, 'shell'), ...readTexts(language, 'cell') };
+  const files = ['shell', 'cell', 'gear'].map((file) => readTexts(language, file));
+  const texts: Record<string, string> = Object.assign({}, ...files);
   return (key) => {
     const text = texts[key];
     if (text === undefined) throw new Error(`There is no text ${key} in ${language}.`);

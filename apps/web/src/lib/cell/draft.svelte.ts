@@ -33,3 +33,29 @@ function read(): string | null {
 }
 
 export const drafts = new DraftStore();
+
+/** One field of a form: begins as it was left half typed, and is kept with each key until the server has it. */
+export class DraftField {
+  #value = $state('');
+  readonly #at: { readonly of: string | null; readonly name: string };
+
+  /** `of` is the job step, or what else the form is about; `otherwise` stands in a field nobody typed into. */
+  constructor(of: string | null, name: string, otherwise = '') {
+    this.#at = { of, name };
+    const kept = drafts.field(of, name);
+    this.#value = kept === '' ? otherwise : kept;
+  }
+
+  get value(): string {
+    return this.#value;
+  }
+  set value(typed: string) {
+    this.#value = typed;
+    drafts.set(this.#at.of, this.#at.name, typed);
+  }
+
+  /** The server has it. */
+  forget(): void {
+    drafts.set(this.#at.of, this.#at.name, '');
+  }
+}

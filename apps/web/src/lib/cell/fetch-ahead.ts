@@ -4,6 +4,7 @@ export async function fetchAhead(): Promise<void> {
     import('./stop-form.svelte'),
     import('./reading-form.svelte'),
     import('./note-form.svelte'),
+    import('./who-acts.svelte'),
     import('./first-piece-form.svelte'),
     import('./ncr-form.svelte'),
     import('./put-down.svelte'),

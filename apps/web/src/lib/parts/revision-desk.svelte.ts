@@ -19,6 +19,8 @@ export class RevisionDesk {
   /** True once the weld list was sent with a gap: gaps are named from then on. */
   weldsAsked = $state(false);
   stepsAsked = $state(false);
+  /** Counts how often the stored list took the place of the typed one: what is drawn of it begins anew then. */
+  taken = $state(0);
   #version = $state(0);
   #weldPrint = $state('');
   #stepPrint = $state('');
@@ -114,6 +116,7 @@ export class RevisionDesk {
   takeWelds(stored: Revision): void {
     this.unit = shopUnits.fieldUnit('mm');
     this.welds = this.draftsOf(stored);
+    this.taken += 1;
     this.#weldPrint = JSON.stringify(this.welds);
     this.weldsAsked = false;
     this.weldAct.clear();

@@ -1,6 +1,7 @@
 import type { FirstPiece, FirstPieceTask, Ncr } from '@tackboard/contract';
 import { plainNumber } from '$lib/format/number.js';
 import { m } from '$lib/paraglide/messages.js';
+import { shopUnits } from '$lib/units/shop-units.svelte.js';
 
 type Defect = Ncr['defect'];
 
@@ -54,11 +55,23 @@ export function scopeWord(scope: FirstPieceTask['scope']): string {
 
 type Limits = FirstPieceTask['sizes'][number];
 
-/** `z 5.7 to 6.7 mm`, `a from 4 mm`; rounded up, so that what is shown is never under what is allowed. */
+/** A gauge is read to a tenth of a millimetre or to a thousandth of an inch. */
+const decimalsRead = { metric: 1, us: 3 } as const satisfies Record<
+  typeof shopUnits.system,
+  number
+>;
+
+/** `z 5.7 to 6.7 mm`, `a from 4 mm`; rounded to the inside, so that what is shown is never beyond what is allowed. */
 export function limitWords({ measure, lowestMm, highestMm }: Limits): string {
   const letter = measure === 'leg' ? 'z' : 'a';
-  const min = plainNumber(Math.ceil(lowestMm * 10 - 1e-9) / 10);
+  const decimals = decimalsRead[shopUnits.system];
+  const inside = (mm: number, round: (scaled: number) => number) => {
+    const scale = 10 ** decimals;
+    return plainNumber(round(shopUnits.value(mm, 'mm') * scale) / scale, decimals);
+  };
+  const unit = shopUnits.unit('mm');
+  const min = inside(lowestMm, (scaled) => Math.ceil(scaled - 1e-9));
   return highestMm === null
-    ? m.piece_size_from({ letter, min })
-    : m.piece_size_between({ letter, min, max: plainNumber(Math.floor(highestMm * 10) / 10) });
+    ? m.piece_size_from({ letter, min, unit })
+    : m.piece_size_between({ letter, min, max: inside(highestMm, Math.floor), unit });
 }
