@@ -157,6 +157,7 @@ describe('details that the code makes essential', () => {
       ['transfer', 'ask'],
     ]);
     expect(found[0]?.words).toContain('here one side without backing, the rule gives');
+    expect(found[2]?.words).toBe('here short arc, the rule gives globular, spray, pulsed');
     expect(found[0]).toMatchObject({ wpqrNumber: 'WPQR-D1', rule: 'ISO 15614-1:2017 8.4.3' });
   });
 

@@ -11,6 +11,7 @@ export { filletSection, type FilletSection } from './fillet-section.js';
 export { grooveArea, type Groove, type GrooveCap } from './groove.js';
 export { preparedGroove, type GroovePreparation } from './prepared-groove.js';
 export { jointDrawing } from './joint-drawing.js';
+export { arcLengthMm, type RunWeld } from './arc-length.js';
 export { jointOfWeld, laidAreaOf, type JointWeld } from './joint-of-weld.js';
 export { svgPath } from './svg-path.js';
 export type { DrawnJoint, DrawnShape, JointDrawing } from './drawn-shapes.js';

@@ -1,4 +1,5 @@
 import {
+  arcLengthMm,
   arcTime,
   depositedMass,
   filletArea,
@@ -43,7 +44,11 @@ export function weldFigures(weld: WeldBody, steps: readonly StepWithSetUps[]): W
   const lengthMm = weld.lengthMm * weld.count;
   const deposit = drawn?.ok ? depositedMass({ areaMm2: drawn.value, lengthMm }) : null;
   const travelMmMin = setUp?.travelMmMin ?? null;
-  const arc = travelMmMin === null ? null : arcTime({ lengthMm, travelMmMin });
+  const oneMm = arcLengthMm(weld, setUp);
+  const arc =
+    travelMmMin === null || oneMm === null
+      ? null
+      : arcTime({ lengthMm: oneMm * weld.count, travelMmMin });
   return {
     number: weld.number,
     areaMm2: drawn?.ok ? drawn.value : null,
