@@ -74,7 +74,12 @@ describe('what a procedure states beside its ranges', () => {
     expect((await qa.get(`/api/wpss/${id}`)).body.details).toEqual(noWpsDetails);
   });
 
-  it.each([
+  const refused: readonly {
+    case: string;
+    given: Partial<WpsDetails>;
+    field: string;
+    words: string;
+  }[] = [
     {
       case: 'a root face thicker than the plate',
       given: { groove: { ...vee, preparation: { ...vee.preparation, rootFaceMm: 11 } } },
@@ -90,7 +95,7 @@ describe('what a procedure states beside its ranges', () => {
     },
     {
       case: 'a woven stringer bead',
-      given: { bead: 'stringer' as const, weaveMaxMm: 12 },
+      given: { bead: 'stringer', weaveMaxMm: 12 },
       field: 'body.details.weaveMaxMm',
       words: 'stringer beads are not woven, and a weave of 12 mm is given',
     },
@@ -112,12 +117,16 @@ describe('what a procedure states beside its ranges', () => {
       field: 'body.details.gasFlowLMin',
       words: 'the lower limit must not be above the upper limit',
     },
-  ])('refuses $case, with field, value and what is allowed', async ({ given, field, words }) => {
-    const answer = await write(given);
-    expect([answer.status, answer.body.code]).toEqual([400, 'INVALID']);
-    expect(JSON.stringify(answer.body)).toContain(words);
-    expect(answer.body.fields.map((one: { field: string }) => one.field)).toContain(field);
-  });
+  ];
+  it.each(refused)(
+    'refuses $case, with field, value and what is allowed',
+    async ({ given, field, words }) => {
+      const answer = await write(given);
+      expect([answer.status, answer.body.code]).toEqual([400, 'INVALID']);
+      expect(JSON.stringify(answer.body)).toContain(words);
+      expect(answer.body.fields.map((one: { field: string }) => one.field)).toContain(field);
+    },
+  );
 
   it('refuses a groove on a fillet procedure', async () => {
     const answer = await write({ groove: vee }, wpsBody.ranges);
