@@ -1,7 +1,8 @@
-import type { Revision } from '@tackboard/contract';
+import type { Revision, SetUpCard } from '@tackboard/contract';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startTestShop, type Agent, type TestShop } from '../support/app.js';
 import { fillet } from '../support/repeat-part.js';
+import { robotShop, type RobotShop } from '../support/robot-shop.js';
 
 let shop: TestShop;
 let office: Agent;
@@ -80,5 +81,39 @@ describe('groove preparation', () => {
   it('refuses one of a fillet', async () => {
     const answer = await put(await fresh(), [{ ...fillet, preparation }]);
     expect(answer.body.fields[0].field).toBe('body.welds.0.preparation');
+  });
+});
+
+describe('the card of a step with a prepared groove', () => {
+  const preparation = {
+    ...{ kind: 'singleV', gapMm: 2, rootFaceMm: 2, angleDeg: 60 },
+    ...{ rootRadiusMm: 0, capHeightMm: 0, backing: 'none' },
+  } as const;
+  const butt = {
+    ...{ ...fillet, jointType: 'butt', throatMm: null, preparation },
+    ...{ thicknessAMm: 8, thicknessBMm: 8, lengthMm: 300, count: 2 },
+  } as const;
+
+  let robot: RobotShop;
+  beforeAll(async () => {
+    robot = await robotShop(shop);
+  });
+
+  it('independent: gives arc time and wire of the runs that fill it, as the weld list on screen does', async () => {
+    const job = await robot.job({ welds: [butt], quantity: 10, setUp: { travelMmMin: 600 } });
+    const answer = await office.get(`/api/job-steps/${job.steps[0]?.id}/card`).expect(200);
+    const { figures } = answer.body as SetUpCard;
+    // 36.785 mm² at 16.286 mm² a run: 2.2587 runs over 600 mm at 600 mm/min.
+    expect(figures.arcSPerPart).toBeCloseTo(60 * (36.785 / 16.286), 2);
+    // What stays is 36.785 mm² x 600 mm x 7850e-9 kg/mm³ = 173.26 g a part; 0.96 of the wire stays.
+    expect(figures.wireKgBatch).toBeCloseTo((10 * 0.17326) / 0.96, 3);
+  });
+
+  it('cannot say either while the wire speed is not on file', async () => {
+    const job = await robot.job({ welds: [butt], setUp: { wireSpeedMMin: null } });
+    const answer = await office.get(`/api/job-steps/${job.steps[0]?.id}/card`).expect(200);
+    expect((answer.body as SetUpCard).figures).toMatchObject({
+      ...{ arcSPerPart: null, wireKgBatch: null, gasLBatch: null },
+    });
   });
 });

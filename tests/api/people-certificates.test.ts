@@ -82,6 +82,14 @@ describe('certificates', () => {
 
   it.each([
     ['a test after today', { testedOn: '2026-10-06' }, 400, 'body.testedOn'],
+    ['an end before the test', { validUntil: '2026-06-01' }, 400, 'body.validUntil'],
+    [
+      'a test of function knowledge after today',
+      { functionTestOn: '2026-10-06' },
+      400,
+      'body.functionTestOn',
+    ],
+    ['a thickness turned round', { thicknessMm: { min: 12, max: 3 } }, 400, 'body.thicknessMm'],
     ['an operator without a cell', { kind: 'operator' }, 400, 'body.cellId'],
     ['an unknown cell', { kind: 'operator', cellId: unknownId }, 404, 'body.cellId'],
   ] as const)('are refused with %s', async (_what, changes, status, field) => {

@@ -76,7 +76,12 @@ describe('what a procedure states beside its ranges', () => {
     expect((await qa.get(`/api/wpss/${id}`)).body.details).toEqual(noWpsDetails);
   });
 
-  it.each([
+  const refused: readonly {
+    case: string;
+    given: Partial<WpsDetails>;
+    field: string;
+    words: string;
+  }[] = [
     {
       case: 'a root face thicker than the plate',
       given: { groove: { ...vee, preparation: { ...vee.preparation, rootFaceMm: 11 } } },
@@ -92,7 +97,7 @@ describe('what a procedure states beside its ranges', () => {
     },
     {
       case: 'a woven stringer bead',
-      given: { bead: 'stringer' as const, weaveMaxMm: 12 },
+      given: { bead: 'stringer', weaveMaxMm: 12 },
       field: 'body.details.weaveMaxMm',
       words: 'stringer beads are not woven, and a weave of 12 mm is given',
     },
@@ -114,12 +119,16 @@ describe('what a procedure states beside its ranges', () => {
       field: 'body.details.gasFlowLMin',
       words: 'the lower limit must not be above the upper limit',
     },
-  ])('refuses $case, with field, value and what is allowed', async ({ given, field, words }) => {
-    const answer = await write(given);
-    expect([answer.status, answer.body.code]).toEqual([400, 'INVALID']);
-    expect(JSON.stringify(answer.body)).toContain(words);
-    expect(answer.body.fields.map((one: { field: string }) => one.field)).toContain(field);
-  });
+  ];
+  it.each(refused)(
+    'refuses $case, with field, value and what is allowed',
+    async ({ given, field, words }) => {
+      const answer = await write(given);
+      expect([answer.status, answer.body.code]).toEqual([400, 'INVALID']);
+      expect(JSON.stringify(answer.body)).toContain(words);
+      expect(answer.body.fields.map((one: { field: string }) => one.field)).toContain(field);
+    },
+  );
 
   it('refuses a groove on a fillet procedure', async () => {
     const answer = await write({ groove: vee }, wpsBody.ranges);
@@ -159,6 +168,7 @@ describe('details that the code makes essential', () => {
       ['transfer', 'ask'],
     ]);
     expect(found[0]?.words).toContain('here one side without backing, the rule gives');
+    expect(found[2]?.words).toBe('here short arc, the rule gives globular, spray, pulsed');
     expect(found[0]).toMatchObject({ wpqrNumber: 'WPQR-D1', rule: 'ISO 15614-1:2017 8.4.3' });
   });
 

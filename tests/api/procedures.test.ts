@@ -168,6 +168,38 @@ describe('a procedure test record', () => {
     ]);
   });
 
+  it.each([
+    { field: 'wireSpeedMMin', given: { min: 6_000, max: 10_500 }, max: 10_500, limit: '100 m/min' },
+    { field: 'heatInputKjMm', given: { min: 0.5, max: 713 }, max: 713, limit: '100 kJ/mm' },
+    { field: 'currentA', given: { min: 180, max: 26_000 }, max: 26_000, limit: '2000 A' },
+    { field: 'wireDiameterMm', given: { min: 1.2, max: 12 }, max: 12, limit: '10 mm' },
+  ])('is refused with $field up to $max, which is in another unit', async (wrong) => {
+    const printed = { ...ranges, [wrong.field]: wrong.given };
+    for (const [path, body] of [
+      ['/api/wpqrs', { ...wpqrBody, number: 'X-3', ranges: printed }],
+      ['/api/wpss', { ...wpsBody, number: 'X-3', ranges: printed }],
+    ] as const) {
+      const answer = await qa.post(path).send(body);
+      expect([answer.status, answer.body.code]).toEqual([400, 'INVALID']);
+      expect(answer.body.fields).toContainEqual({
+        field: `body.ranges.${wrong.field}.max`,
+        given: String(wrong.max),
+        allowed: `must be ${wrong.limit} or less; check the unit`,
+      });
+    }
+  });
+
+  it('is refused with a limit below nothing', async () => {
+    const printed = { ...ranges, thicknessMm: { min: -3, max: 12 } };
+    const answer = await qa
+      .post('/api/wpqrs')
+      .send({ ...wpqrBody, number: 'X-4', ranges: printed });
+    expect(answer.body.fields).toContainEqual({
+      ...{ field: 'body.ranges.thicknessMm.min', given: '-3' },
+      allowed: 'must be 0 mm or more',
+    });
+  });
+
   it('is refused with a test that is still to come; today in the time zone of the shop counts', async () => {
     // 22:30 UTC on 30 June is 1 July in the shop.
     shop.clock.set('2026-06-30T22:30:00.000Z');

@@ -31,3 +31,4 @@ export * from './set-up-memory.js';
 export * from './values.js';
 export * from './week.js';
 export * from './wps-details.js';
+export * from './wps-in-use.js';

@@ -9,6 +9,7 @@ import {
   Instant,
   quantity,
   Range,
+  rangeUpTo,
   Reason,
   TemperatureC,
   text,
@@ -40,6 +41,18 @@ export const WpsRanges = z.object({
   interpassMaxC: TemperatureC.nullable(),
 });
 export type WpsRanges = z.infer<typeof WpsRanges>;
+
+/** As they are typed: what was stored before these bounds still reads. */
+const RangesTyped = WpsRanges.extend({
+  thicknessMm: rangeUpTo(500, 'mm').nullable(),
+  throatMm: rangeUpTo(100, 'mm').nullable(),
+  wireDiameterMm: rangeUpTo(10, 'mm').nullable(),
+  currentA: rangeUpTo(2_000, 'A').nullable(),
+  voltageV: rangeUpTo(500, 'V').nullable(),
+  wireSpeedMMin: rangeUpTo(100, 'm/min').nullable(),
+  travelMmMin: rangeUpTo(20_000, 'mm/min').nullable(),
+  heatInputKjMm: rangeUpTo(100, 'kJ/mm').nullable(),
+});
 
 /** A test piece; what range rules ask beyond its measures is left out where the record does not say. */
 export const TestPiece = z.object({
@@ -104,9 +117,14 @@ const WpqrInput = z.object({
   filler: text(60),
   gas: text(60),
   transfer: text(30).nullable(),
-  ranges: WpsRanges,
+  ranges: RangesTyped,
 });
-export const Wpqr = WpqrInput.extend({ id: Id, version: Version, wpsNumbers: z.array(z.string()) });
+export const Wpqr = WpqrInput.extend({
+  ranges: WpsRanges,
+  id: Id,
+  version: Version,
+  wpsNumbers: z.array(z.string()),
+});
 export type Wpqr = z.infer<typeof Wpqr>;
 
 export const wpsStates = ['draft', 'approved', 'superseded', 'withdrawn'] as const;
@@ -119,7 +137,7 @@ const JointDetail = z.object({
 const WpsInput = z.object({
   title: text(120),
   code: text(60),
-  ranges: WpsRanges,
+  ranges: RangesTyped,
   joint: JointDetail,
   details: WpsDetails.default(noWpsDetails),
   technique: text(2000, 0),
@@ -148,6 +166,7 @@ export const Breach = z.object({
   allowed: z.string(),
 });
 export const Wps = WpsInput.extend({
+  ranges: WpsRanges,
   id: Id,
   version: Version,
   number: z.string(),

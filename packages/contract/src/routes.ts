@@ -19,6 +19,7 @@ import { testsToMake } from './tests-to-make.js';
 import { setUpMemory } from './set-up-memory.js';
 import { settings } from './settings.js';
 import { week } from './week.js';
+import { wpsInUse } from './wps-in-use.js';
 
 /** Every operation of the service, by area. */
 export const areas = {
@@ -27,6 +28,7 @@ export const areas = {
   cells,
   parts,
   procedures,
+  wpsInUse,
   qualification,
   testsToMake,
   orders,

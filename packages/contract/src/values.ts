@@ -80,6 +80,21 @@ export const Range = z
   );
 export type Range = z.infer<typeof Range>;
 
+/** A range as it is typed: a limit beyond what the unit allows is in another unit. */
+export function rangeUpTo(max: number, unit: string) {
+  const limit = z
+    .number()
+    .min(0, `must be 0 ${unit} or more`)
+    .max(max, `must be ${max} ${unit} or less; check the unit`)
+    .nullable();
+  return z
+    .object({ min: limit, max: limit })
+    .refine(
+      (r) => r.min === null || r.max === null || r.min <= r.max,
+      'the lower limit must not be above the upper limit',
+    );
+}
+
 export const Page = z.object({
   search: z.string().trim().max(100).optional(),
   limit: z.coerce.number().int().min(1).max(500).default(100),

@@ -58,6 +58,10 @@ describe('planned minutes', () => {
     ...{ startStopS: 1.5, airMovesS: 0, cleaningS: 0, loadS: 0 },
   };
   const cell = { id: 'R1', stations: 1 };
+  const fillet = {
+    ...{ jointType: 'fillet', throatMm: 4, legMm: null, grooveDepthMm: null },
+    ...{ thicknessAMm: 8, thicknessBMm: 8, preparation: null },
+  };
   const planned = (past: PastRun[], of: Partial<StepTimes> = {}) =>
     plannedTimeOf({ ...step, ...of }, { quantity: 12, past, cell });
   const at = (min: number) => new Date(Date.UTC(2026, 0, 5, 8, min));
@@ -88,8 +92,13 @@ describe('planned minutes', () => {
   it('sums the cycle of a robot before there are three runs, where all of it is on file', () => {
     const robot: Partial<StepTimes> = {
       ...{ cellKind: 'robot', setUpMin: 25, firstPieceMin: 15, unitMin: 9 },
-      ...{ airMovesS: 30, cleaningS: 6, loadS: 95, welds: [{ lengthMm: 120, count: 8 }] },
-      setUps: [{ cellId: 'R1', travelMmMin: 520 }],
+      ...{
+        airMovesS: 30,
+        cleaningS: 6,
+        loadS: 95,
+        welds: [{ ...fillet, lengthMm: 120, count: 8 }],
+      },
+      setUps: [{ cellId: 'R1', travelMmMin: 520, wireSpeedMMin: 9, wireDiameterMm: 1.2 }],
     };
     // 960 / 520 x 60 = 110.77 s of arc, 8 x 1.5 + 30 + 6 s, 95 s of loading: 253.77 s; 40 + 12 x 4.229 = 90.8
     expect(planned([], robot)).toMatchObject({ plannedMin: 90.8, basis: 'calculation' });
@@ -99,6 +108,23 @@ describe('planned minutes', () => {
         basis: 'typed',
       });
     }
+  });
+
+  it('takes as many runs for a prepared groove as its area needs at the settings', () => {
+    const preparation = {
+      ...{ kind: 'singleV', gapMm: 2, rootFaceMm: 2, angleDeg: 60, rootRadiusMm: 0 },
+      ...{ capHeightMm: 0 },
+    } as const;
+    const butt = { ...fillet, jointType: 'butt', throatMm: null, preparation };
+    const robot: Partial<StepTimes> = {
+      ...{ cellKind: 'robot', setUpMin: 0, firstPieceMin: 0, unitMin: 9 },
+      ...{ airMovesS: 30, cleaningS: 6, loadS: 95, welds: [{ ...butt, lengthMm: 500, count: 1 }] },
+      setUps: [{ cellId: 'R1', travelMmMin: 600, wireSpeedMMin: 9, wireDiameterMm: 1.2 }],
+    };
+    // 36.785 / 16.286 mm² = 2.2587 runs of 50 s, 1.5 + 30 + 6 s, 95 s: 245.43 s = 4.0906 min; 12 parts 49.1 min.
+    expect(planned([], robot)).toMatchObject({ plannedMin: 49.1, basis: 'calculation' });
+    const setUps = [{ cellId: 'R1', travelMmMin: 600, wireSpeedMMin: null, wireDiameterMm: 1.2 }];
+    expect(planned([], { ...robot, setUps })).toMatchObject({ plannedMin: 108, basis: 'typed' });
   });
 
   it('takes stops and set-up out, set-up once', () => {
@@ -198,7 +224,7 @@ describe('what a step needs', () => {
       ['w', 0.01],
       ['g', 0],
     ]),
-    ...{ weldLengthMm: 1000, weldCount: 8, gasLossFactor: 1, quantity: 12 },
+    ...{ arcLengthMm: 1000, weldCount: 8, gasLossFactor: 1, quantity: 12 },
     qualifiedPeople: ['O03 Orla Winterbeck', 'O05 Per Tilde'],
     torch: { allowedA: 280.4, dutyPct: 47.7 },
     nextHours: 'now',

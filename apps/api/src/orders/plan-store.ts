@@ -48,12 +48,14 @@ export interface PlanPart {
   readonly released: { id: string; label: string; steps: readonly PlanStep[] } | null;
 }
 
+function weldsOf(number: number, welds: PartRow['revisions'][number]['welds']): Weld[] {
+  return welds.filter(({ stepNumber }) => stepNumber === number).map((weld) => Weld.parse(weld));
+}
+
 function toStep(row: StepRow, welds: PartRow['revisions'][number]['welds']): PlanStep {
   return {
     ...row,
-    welds: welds
-      .filter(({ stepNumber }) => stepNumber === row.number)
-      .map((weld) => Weld.parse(weld)),
+    welds: weldsOf(row.number, welds),
     setUps: row.setUps.map(({ wireItem, gasItem, ...setUp }) => ({
       ...setUp,
       mechanisation: SetUp.shape.mechanisation.parse(setUp.mechanisation),
@@ -113,16 +115,24 @@ export function planReader(db: Db) {
       const rows = await db.step.findMany({
         where: { id: { in: [...ids] } },
         include: {
-          setUps: { where: { current: true }, select: { cellId: true, travelMmMin: true } },
-          revision: {
-            select: { welds: { select: { stepNumber: true, lengthMm: true, count: true } } },
+          setUps: {
+            where: { current: true },
+            select: { cellId: true, travelMmMin: true, wireSpeedMMin: true, wireItem: true },
           },
+          revision: { select: { welds: true } },
         },
       });
       return new Map(
-        rows.map(({ revision, ...row }) => [
+        rows.map(({ revision, setUps, ...row }) => [
           row.id,
-          { ...row, welds: revision.welds.filter(({ stepNumber }) => stepNumber === row.number) },
+          {
+            ...row,
+            welds: weldsOf(row.number, revision.welds),
+            setUps: setUps.map(({ wireItem, ...setUp }) => ({
+              ...setUp,
+              wireDiameterMm: wireItem?.wireDiameterMm ?? null,
+            })),
+          },
         ]),
       );
     },

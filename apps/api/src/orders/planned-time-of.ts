@@ -1,4 +1,4 @@
-import { cycleTime, fromPastRuns } from '@tackboard/calc';
+import { arcLengthMm, cycleTime, fromPastRuns, type RunWeld } from '@tackboard/calc';
 import type { PlannedTime } from '@tackboard/contract';
 import { realMinPerPart, type PastRun } from './planning.js';
 
@@ -15,8 +15,13 @@ export interface StepTimes {
   readonly airMovesS: number;
   readonly cleaningS: number;
   readonly loadS: number;
-  readonly welds: readonly { readonly lengthMm: number; readonly count: number }[];
-  readonly setUps: readonly { readonly cellId: string; readonly travelMmMin: number | null }[];
+  readonly welds: readonly (RunWeld & { readonly count: number })[];
+  readonly setUps: readonly {
+    readonly cellId: string;
+    readonly travelMmMin: number | null;
+    readonly wireSpeedMMin: number | null;
+    readonly wireDiameterMm: number | null;
+  }[];
 }
 
 interface Batch {
@@ -70,13 +75,30 @@ function calculatedUnitMin(step: StepTimes, cell: Batch['cell']): number | null 
   return cycle && cycle.value / secondsPerMin;
 }
 
-/** The cycle of one part at a cell; null where its kept travel speed or one of the times is not on file. */
+/** How far the arc goes for all of these welds of one part; null where it cannot be said of one of them. */
+export function arcLengthOf(
+  welds: StepTimes['welds'],
+  setUp: Parameters<typeof arcLengthMm>[1],
+): number | null {
+  return welds.reduce<number | null>((sum, weld) => {
+    const one = arcLengthMm(weld, setUp);
+    return sum === null || one === null ? null : sum + one * weld.count;
+  }, 0);
+}
+
+/** The cycle of one part at a cell; null where its kept settings or one of the times is not on file. */
 export function cycleOf(step: StepTimes, cell: Batch['cell']) {
-  const travelMmMin = step.setUps.find(({ cellId }) => cellId === cell.id)?.travelMmMin ?? null;
+  const setUp = step.setUps.find(({ cellId }) => cellId === cell.id);
+  const travelMmMin = setUp?.travelMmMin ?? null;
   const { startStopS, airMovesS, cleaningS, loadS, welds } = step;
   if (travelMmMin === null || airMovesS === 0 || loadS === 0 || welds.length === 0) return null;
+  const arcs = welds.flatMap((weld) => {
+    const lengthMm = arcLengthMm(weld, setUp);
+    return lengthMm === null ? [] : [{ lengthMm, count: weld.count, travelMmMin }];
+  });
+  if (arcs.length < welds.length) return null;
   const cycle = cycleTime({
-    welds: welds.map(({ lengthMm, count }) => ({ lengthMm, count, travelMmMin })),
+    welds: arcs,
     ...{ startStopS, airMovesS, cleaningS, loadS },
     stations: cell.stations === 2 ? 2 : 1,
   });

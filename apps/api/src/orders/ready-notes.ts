@@ -39,8 +39,8 @@ export interface StepFacts {
   readonly fit: readonly Pick<ReadyLine, 'text' | 'state' | 'strength' | 'clearedBy'>[];
   /** What lies in store besides what is loaded, by item. */
   readonly stock: ReadonlyMap<string, number>;
-  /** Length of all welds of one part made in this step, and how many there are. */
-  readonly weldLengthMm: number;
+  /** How far the arc goes for one part made in this step, null where that cannot be said, and how many welds it makes. */
+  readonly arcLengthMm: number | null;
   readonly weldCount: number;
   readonly gasLossFactor: number;
   readonly quantity: number;
@@ -141,11 +141,12 @@ function loadedOf(step: StepFacts, kind: 'wire' | 'gas'): LoadedItem | null {
 }
 
 /** Wire for the batch from the kept settings; null where one of them is not known. */
-function wireNeed({ setUp, weldLengthMm, quantity }: StepFacts, onFeederKg: number) {
+function wireNeed({ setUp, arcLengthMm, quantity }: StepFacts, onFeederKg: number) {
   if (setUp === null) return null;
   const { wireDiameterMm, wireSpeedMMin, travelMmMin } = setUp;
   if (wireDiameterMm === null || wireSpeedMMin === null || travelMmMin === null) return null;
-  const arcS = (weldLengthMm / travelMmMin) * 60;
+  if (arcLengthMm === null) return null;
+  const arcS = (arcLengthMm / travelMmMin) * 60;
   const need = batchWire({ wireDiameterMm, wireSpeedMMin, arcS, quantity, onFeederKg });
   return need.ok ? { kg: need.value, partsPossible: need.parts.partsPossible } : null;
 }
@@ -190,11 +191,12 @@ function litres(amount: number): string {
 }
 
 /** Litres of gas for the batch from the kept settings; null where one of them is not known. */
-function gasNeedL({ setUp, weldLengthMm, weldCount, gasLossFactor, quantity }: StepFacts) {
+function gasNeedL({ setUp, arcLengthMm, weldCount, gasLossFactor, quantity }: StepFacts) {
   if (setUp === null || setUp.gasFlowLMin === null || setUp.travelMmMin === null) return null;
+  if (arcLengthMm === null) return null;
   const need = batchGas({
     ...{ gasFlowLMin: setUp.gasFlowLMin, weldCount, prePostS: gasPrePostS, quantity },
-    ...{ arcS: (weldLengthMm / setUp.travelMmMin) * 60, lossFactor: gasLossFactor },
+    ...{ arcS: (arcLengthMm / setUp.travelMmMin) * 60, lossFactor: gasLossFactor },
   });
   return need.ok ? need.value : null;
 }

@@ -17,7 +17,7 @@ import { cellPlanReader } from './cell-plan-store.js';
 import { clockWords } from './day-words.js';
 import type { PlannedStep } from './line-plan.js';
 import type { SetUpAtCell } from './plan-store.js';
-import { cycleOf } from './planned-time-of.js';
+import { arcLengthOf, cycleOf } from './planned-time-of.js';
 import type { LoadedItem, StepFacts } from './ready-notes.js';
 import type { ShopQueues } from './shop-queues.js';
 
@@ -106,7 +106,7 @@ export function factsOf(
     }),
     loaded: loads.get(cell.id) ?? [],
     stock: around.stock,
-    weldLengthMm: welds.reduce((sum, weld) => sum + weld.lengthMm * weld.count, 0),
+    arcLengthMm: arcLengthOf(welds, setUp),
     weldCount: welds.reduce((sum, weld) => sum + weld.count, 0),
     gasLossFactor: around.cells.get(cell.id)?.gasLossFactor ?? 1,
     torch: torchOf(step, around.cells.get(cell.id)),

@@ -57,13 +57,30 @@ export function createCertificates({ database, uow, clock, newId, timeZone }: Fo
   };
 }
 
-function refuseImpossible({ testedOn, kind, cellId }: NewCertificate, day: string): void {
+function refuseImpossible(input: NewCertificate, day: string): void {
+  const { testedOn, validUntil, functionTestOn, kind, cellId } = input;
   if (testedOn > day)
     throw refuseField(
       'INVALID',
       `The test is dated ${testedOn}, which is after today (${day}). Check the certificate.`,
       'body.testedOn',
       testedOn,
+      'today or a day before',
+    );
+  if (validUntil !== null && validUntil < testedOn)
+    throw refuseField(
+      'INVALID',
+      `The certificate ends on ${validUntil}, before its test on ${testedOn}. Check both days on the certificate.`,
+      'body.validUntil',
+      validUntil,
+      `${testedOn} or a day after, or empty`,
+    );
+  if (functionTestOn !== null && functionTestOn > day)
+    throw refuseField(
+      'INVALID',
+      `The test of function knowledge is dated ${functionTestOn}, which is after today (${day}). Check the certificate.`,
+      'body.functionTestOn',
+      functionTestOn,
       'today or a day before',
     );
   if (kind !== 'welder' && cellId === null)

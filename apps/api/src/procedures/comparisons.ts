@@ -26,6 +26,13 @@ const words: Readonly<Record<string, string>> = {
   bothSides: 'both sides without back gouging',
   bothSidesGouged: 'both sides with back gouging',
 };
+/** The letters of arc modes, ISO 15609-1 (from memory). */
+const arcModes: Readonly<Record<string, string>> = {
+  D: 'short arc',
+  G: 'globular',
+  S: 'spray',
+  P: 'pulsed',
+};
 const twoSided: ReadonlySet<string> = new Set(['doubleV', 'doubleBevel']);
 
 /**
@@ -48,7 +55,7 @@ export function comparisonsOf(
       return [
         {
           ...{ variable, wpqrNumber: record.number, answer: check.answer },
-          words: readable(check.words),
+          words: readable(check.words, variable === 'transfer' ? arcModes : words),
           rule: `${given.code}:${given.edition} ${given.clause}`,
         },
       ];
@@ -90,8 +97,8 @@ function plainCurrent(typed: string): string {
   return letters === 'AC' ? 'AC' : typed;
 }
 
-function readable(text: string): string {
-  const named = Object.entries(words).reduce(
+function readable(text: string, names: Readonly<Record<string, string>>): string {
+  const named = Object.entries(names).reduce(
     (sentence, [code, word]) => sentence.replace(new RegExp(`\\b${code}\\b`, 'g'), word),
     text,
   );

@@ -1,4 +1,4 @@
-import { procedures } from '@tackboard/contract';
+import { procedures, wpsInUse } from '@tackboard/contract';
 import type { FastifyInstance } from 'fastify';
 import { registerRoute } from '../http/register-route.js';
 import type { ProceduresService } from './service.js';
@@ -12,6 +12,7 @@ export function proceduresRoutes(app: FastifyInstance, service: ProceduresServic
   );
   registerRoute(app, procedures.list, async ({ query }) => service.list(query));
   registerRoute(app, procedures.get, async ({ params }) => service.get(params.wpsId));
+  registerRoute(app, wpsInUse.read, async ({ params }) => service.inUse(params.wpsId));
   registerRoute(app, procedures.add, async ({ actor, body }) => service.add(actor, body));
   registerRoute(app, procedures.edit, async ({ actor, params, body }) =>
     service.edit(actor, params.wpsId, body),

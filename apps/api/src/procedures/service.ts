@@ -1,4 +1,4 @@
-import type { Wps, WpsRanges, WpsSummary } from '@tackboard/contract';
+import type { Wps, WpsInUse, WpsRanges, WpsSummary } from '@tackboard/contract';
 import type { z } from 'zod';
 import { actingPerson, type Actor } from '../actor.js';
 import type { Db } from '../db/client.js';
@@ -8,6 +8,7 @@ import { approvalService } from './approval-service.js';
 import { changedFields } from '../events/changed-fields.js';
 import { refuseImpossibleDetails } from './detail-rules.js';
 import { foundWps, refuseStale, refuseUnlessDraft } from './found.js';
+import { inUseReader } from './in-use-store.js';
 import { proceduresReader, proceduresWriter, type WpsFields } from './store.js';
 import { toSummary, wpsView, type WpsInput } from './views.js';
 import { wpqrService } from './wpqr-service.js';
@@ -76,6 +77,14 @@ function draftService({ database, uow, newId }: Foundation) {
       const rows = await store.wpss(state);
       const names = await store.names(rows.flatMap(({ approvedById }) => approvedById ?? []));
       return { wpss: rows.map((row) => toSummary(row, names)) };
+    },
+
+    /** What is set and what was read under a revision, the newest of each. */
+    async inUse(id: string): Promise<WpsInUse> {
+      const { number } = await foundWps(proceduresReader(database.reader), id);
+      const store = inUseReader(database.reader);
+      const [setUps, readings] = await Promise.all([store.setUps(number), store.readings(id)]);
+      return { setUps, readings };
     },
 
     async get(id: string): Promise<Wps> {

@@ -1,4 +1,5 @@
 import {
+  arcLengthMm,
   assumedWireEfficiency,
   batchGas,
   batchWire,
@@ -47,9 +48,14 @@ function cycleOf({ setUp, welds, step, cell }: StepFacts) {
   const travelMmMin = setUp?.travelMmMin ?? null;
   if (travelMmMin === null || welds.length === 0) return null;
   const { startStopS, airMovesS, cleaningS, loadS } = step;
+  const arcs = welds.flatMap((weld) => {
+    const lengthMm = arcLengthMm(weld, setUp);
+    return lengthMm === null ? [] : [{ lengthMm, count: weld.count, travelMmMin }];
+  });
+  if (arcs.length < welds.length) return null;
   return answered(
     cycleTime({
-      welds: welds.map(({ lengthMm, count }) => ({ lengthMm, count, travelMmMin })),
+      welds: arcs,
       ...{ startStopS, airMovesS, cleaningS, loadS },
       stations: cell.stations === 2 ? 2 : 1,
     }),

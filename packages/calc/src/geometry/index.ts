@@ -12,6 +12,7 @@ export { grooveArea, type Groove, type GrooveCap } from './groove.js';
 export { holeArea, type Hole } from './hole.js';
 export { preparedGroove, type GroovePreparation } from './prepared-groove.js';
 export { jointDrawing } from './joint-drawing.js';
+export { arcLengthMm, type RunWeld } from './arc-length.js';
 export {
   filletOfWeld,
   holeOfWeld,

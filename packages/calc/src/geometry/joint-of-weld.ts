@@ -76,7 +76,7 @@ const closedSquare: GroovePreparation = {
   ...{ gapMm: 0, rootFaceMm: 0, angleDeg: 0, rootRadiusMm: 0, capHeightMm: 0 },
 };
 
-interface Dialled {
+export interface Dialled {
   readonly wireDiameterMm: number | null;
   readonly wireSpeedMMin: number | null;
   readonly travelMmMin: number | null;

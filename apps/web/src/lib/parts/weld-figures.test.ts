@@ -49,6 +49,8 @@ describe('weldFigures', () => {
     // 36.785 mm² x 600 mm x 7850e-9 kg/mm³.
     expect(figures.depositG).toBeCloseTo(173.26, 2);
     expect(weldFigures({ ...butt, preparation: null }, steps).areaMm2).toBeNull();
+    // One run lays π/4 x 1.2² x 9000 x 0.96 / 600 = 16.286 mm²: 2.2587 runs over 600 mm at 600 mm/min.
+    expect(figures.arcS).toBeCloseTo(60 * (36.785 / 16.286), 2);
   });
 
   it('takes the travel of the newest set-up that has one (time = length / travel)', () => {

@@ -1,4 +1,5 @@
 import {
+  arcLengthMm,
   arcTime,
   depositedMass,
   filletArea,
@@ -54,12 +55,11 @@ export function weldFigures(weld: WeldBody, steps: readonly StepWithSetUps[]): W
   const reachMm = (plug?.depthMm ?? weld.lengthMm) * weld.count;
   const deposit = drawn?.ok ? depositedMass({ areaMm2: drawn.value, lengthMm: reachMm }) : null;
   const travelMmMin = setUp?.travelMmMin ?? null;
-  const laidAreaMm2 = laidAreaOf(setUp);
-  const lengthMm =
-    weld.jointType === 'plug'
-      ? runThatFills(drawn?.ok ? drawn.value * reachMm : null, laidAreaMm2)
-      : reachMm;
-  const arc = travelMmMin === null || lengthMm === null ? null : arcTime({ lengthMm, travelMmMin });
+  const oneMm = arcLengthMm(weld, setUp);
+  const arc =
+    travelMmMin === null || oneMm === null
+      ? null
+      : arcTime({ lengthMm: oneMm * weld.count, travelMmMin });
   return {
     number: weld.number,
     areaMm2: drawn?.ok ? drawn.value : null,
@@ -67,7 +67,7 @@ export function weldFigures(weld: WeldBody, steps: readonly StepWithSetUps[]): W
     arcS: arc?.ok ? arc.value : null,
     travelMmMin,
     cellCode: setUp?.cellCode ?? null,
-    laidAreaMm2,
+    laidAreaMm2: laidAreaOf(setUp),
     explained: [
       area?.ok ? [explainedFilletArea(area)] : [],
       hole?.ok ? [explainedHoleArea(hole)] : [],
@@ -75,11 +75,6 @@ export function weldFigures(weld: WeldBody, steps: readonly StepWithSetUps[]): W
       arc?.ok ? [explainedArcTime(arc)] : [],
     ].flat(),
   };
-}
-
-/** Length in mm of the run whose metal fills a volume in mm3. */
-function runThatFills(volumeMm3: number | null, laidAreaMm2: number | null): number | null {
-  return volumeMm3 === null || laidAreaMm2 === null ? null : volumeMm3 / laidAreaMm2;
 }
 
 function grooveAreaOf({ jointType, preparation, thicknessAMm, thicknessBMm, ...weld }: WeldBody) {
