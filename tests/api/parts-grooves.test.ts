@@ -15,7 +15,7 @@ afterAll(async () => shop.close());
 
 describe('groove preparation', () => {
   const preparation = {
-    ...{ kind: 'singleV', gapMm: 2, rootFaceMm: 2, angleDeg: 60 },
+    ...{ kind: 'singleV' as const, gapMm: 2, rootFaceMm: 2, angleDeg: 60 },
     ...{ rootRadiusMm: 0, capHeightMm: 1, backing: 'none' },
   };
   const butt = {
@@ -86,11 +86,11 @@ describe('groove preparation', () => {
 
 describe('the card of a step with a prepared groove', () => {
   const preparation = {
-    ...{ kind: 'singleV', gapMm: 2, rootFaceMm: 2, angleDeg: 60 },
-    ...{ rootRadiusMm: 0, capHeightMm: 0, backing: 'none' },
+    ...{ kind: 'singleV' as const, gapMm: 2, rootFaceMm: 2, angleDeg: 60 },
+    ...{ rootRadiusMm: 0, capHeightMm: 0, backing: 'none' as const },
   } as const;
   const butt = {
-    ...{ ...fillet, jointType: 'butt', throatMm: null, preparation },
+    ...{ ...fillet, jointType: 'butt' as const, throatMm: null, preparation },
     ...{ thicknessAMm: 8, thicknessBMm: 8, lengthMm: 300, count: 2 },
   } as const;
 

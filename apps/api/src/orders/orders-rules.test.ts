@@ -59,7 +59,7 @@ describe('planned minutes', () => {
   };
   const cell = { id: 'R1', stations: 1 };
   const fillet = {
-    ...{ jointType: 'fillet', throatMm: 4, legMm: null, grooveDepthMm: null },
+    ...{ jointType: 'fillet', throatMm: 4, legMm: null, grooveDepthMm: null, holeWidthMm: null },
     ...{ thicknessAMm: 8, thicknessBMm: 8, preparation: null },
   };
   const planned = (past: PastRun[], of: Partial<StepTimes> = {}) =>
@@ -112,7 +112,7 @@ describe('planned minutes', () => {
 
   it('takes as many runs for a prepared groove as its area needs at the settings', () => {
     const preparation = {
-      ...{ kind: 'singleV', gapMm: 2, rootFaceMm: 2, angleDeg: 60, rootRadiusMm: 0 },
+      ...{ kind: 'singleV' as const, gapMm: 2, rootFaceMm: 2, angleDeg: 60, rootRadiusMm: 0 },
       ...{ capHeightMm: 0 },
     } as const;
     const butt = { ...fillet, jointType: 'butt', throatMm: null, preparation };
