@@ -3,7 +3,7 @@ import { refuseField, type Refusal } from '../refusal.js';
 
 export type Media = (typeof fileMedia)[number];
 
-export const allowedWords = 'a PDF, JPEG, PNG or WebP file of up to 20 MB';
+const allowedWords = 'a PDF, JPEG, PNG or WebP file of up to 20 MB';
 const field = 'file';
 
 const mediaOfEnding: Readonly<Record<string, Media>> = {
@@ -90,6 +90,6 @@ export function empty(name: string): Refusal {
   return refuse('DOES_NOT_FIT', `"${name}" is empty. Choose the file again.`, name);
 }
 
-export function refuse(code: Refusal['code'], message: string, name: string | null): Refusal {
+function refuse(code: Refusal['code'], message: string, name: string | null): Refusal {
   return refuseField(code, message, field, name, allowedWords);
 }

@@ -2,7 +2,7 @@ import { pictureMedia } from '@tackboard/contract';
 import type { Incoming } from './disk.js';
 import { damaged, empty, mediaOf, type Media } from './file-words.js';
 
-export interface Looked {
+interface Looked {
   readonly media: Media;
   readonly widthPx: number | null;
   readonly heightPx: number | null;

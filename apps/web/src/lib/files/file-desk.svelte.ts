@@ -11,7 +11,7 @@ import { newKey } from '$lib/api/request.js';
 import { m } from '$lib/paraglide/messages.js';
 import { shrunk } from './shrink.js';
 
-export interface FilesOf {
+interface FilesOf {
   readonly subjectType: FileSubjectType;
   readonly subjectId: string;
 }
