@@ -88,18 +88,18 @@ describe.sequential('a file', () => {
   it('that is a paper goes to papers, not to photos', async () => {
     const paper = await stored(floor.qa, pdf(), 'WPQR-7.pdf');
     const ncr = await idOf('nonconformance');
-    const refusal = await floor.qa.post(`/api/ncrs/${ncr}/files`).send({ fileId: paper.id });
+    const refusal = await floor.qa.post(`/api/files/ncrs/${ncr}`).send({ fileId: paper.id });
     expect(refusal.body).toMatchObject({
       code: 'DOES_NOT_FIT',
       fields: [{ field: 'body.fileId' }],
     });
     const wpqr = await idOf('wpqr');
-    await floor.qa.post(`/api/wpqrs/${wpqr}/files`).send({ fileId: paper.id }).expect(200);
+    await floor.qa.post(`/api/files/wpqrs/${wpqr}`).send({ fileId: paper.id }).expect(200);
   });
 
   it('of somebody else that belongs to nothing cannot be used', async () => {
     const { id: fileId } = await stored(office);
-    const path = `/api/fixtures/${await idOf('fixture')}/files`;
+    const path = `/api/files/fixtures/${await idOf('fixture')}`;
     const refusal = await manager.post(path).send({ fileId }).expect(404);
     expect(refusal.body).toMatchObject({ code: 'NOT_FOUND', fields: [{ field: 'body.fileId' }] });
   });
@@ -138,7 +138,7 @@ describe('the photos of a set-up', () => {
   it('are seen at the tablet before anybody signs in; those of an NCR are not', async () => {
     const setUp = await shop.context.database.reader.setUp.findFirstOrThrow();
     const file = await stored(floor.operator);
-    await floor.operator.post(`/api/set-ups/${setUp.id}/files`).send({ fileId: file.id });
+    await floor.operator.post(`/api/files/set-ups/${setUp.id}`).send({ fileId: file.id });
     expect(await filesOf('setUp', setUp.id, tablet)).toContainEqual(file);
     await tablet.get(`/api/files/${file.id}`).expect(200);
     const hidden = await stored(floor.operator);
@@ -157,7 +157,7 @@ describe('the photos of a set-up', () => {
       orderBy: { frozenAt: 'desc' },
     });
     const file = await stored(manager);
-    await manager.post(`/api/set-ups/${before.id}/files`).send({ fileId: file.id }).expect(200);
+    await manager.post(`/api/files/set-ups/${before.id}`).send({ fileId: file.id }).expect(200);
     const frozen = await manager
       .post(`/api/steps/${before.stepId}/set-ups`)
       .send(floor.robot.setUp({ travelMmMin: 431 }))
@@ -198,7 +198,7 @@ describe('the files of a job', () => {
     const ncr = await floor.raise(job, { counted: false, photoIds: [two.id] });
     const paper = await stored(manager, pdf(800), 'L-77.pdf');
     const lot = await db.lot.findFirstOrThrow({ where: { number: 'L-77' } });
-    await manager.post(`/api/lots/${lot.id}/files`).send({ fileId: paper.id }).expect(200);
+    await manager.post(`/api/files/lots/${lot.id}`).send({ fileId: paper.id }).expect(200);
     const ofJob = async (id: string) =>
       (await office.get(`/api/jobs/${id}/files`).expect(200)).body.records;
     const records = await ofJob(job.id);
@@ -229,12 +229,12 @@ describe('the set-up sheet', () => {
       return readPdf(new Uint8Array(body as Buffer));
     };
     const sound = await stored(manager, photo(), 'clamped.png');
-    await manager.post(`/api/set-ups/${setUp.id}/files`).send({ fileId: sound.id }).expect(200);
+    await manager.post(`/api/files/set-ups/${setUp.id}`).send({ fileId: sound.id }).expect(200);
     const whole = await text();
     expect(whole.text).toContain('Set-up: clamped.png');
     expect(whole.pages.reduce((sum, { images }) => sum + images, 0)).toBeGreaterThan(0);
     const broken = await stored(manager, photo().subarray(0, 45), 'broken.png');
-    await manager.post(`/api/set-ups/${setUp.id}/files`).send({ fileId: broken.id }).expect(200);
+    await manager.post(`/api/files/set-ups/${setUp.id}`).send({ fileId: broken.id }).expect(200);
     expect((await text()).text).toContain('Set-up: broken.png');
   });
 });
@@ -250,7 +250,7 @@ describe('the drawing file of a revision', () => {
     const { id } = draft.body as { id: string };
     const give = async (content: Buffer, name: string) => {
       const { id: fileId, sha256 } = await stored(office, content, name);
-      const reply = await office.post(`/api/revisions/${id}/files`).send({ fileId });
+      const reply = await office.post(`/api/files/revisions/${id}`).send({ fileId });
       return {
         sha256,
         status: reply.status,
@@ -274,7 +274,7 @@ describe('the drawing file of a revision', () => {
       await stored(office, pdf(600), 'a.pdf'),
       await stored(office, pdf(700), 'b.pdf'),
     ];
-    const path = `/api/revisions/${id}/files`;
+    const path = `/api/files/revisions/${id}`;
     await office.post(path).send({ fileId: first.id }).expect(200);
     const refusal = await office.post(path).send({ fileId: other.id }).expect(409);
     expect(refusal.body).toMatchObject({ code: 'NOT_NOW' });

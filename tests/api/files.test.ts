@@ -235,7 +235,7 @@ describe('a file of a record', () => {
 
   it('is added to an existing record only, and must be on file itself', async () => {
     const { id: fileId } = await stored(welder, png(14, 14));
-    const reply = await welder.post(`/api/ncrs/${unknownId}/files`).send({ fileId }).expect(404);
+    const reply = await welder.post(`/api/files/ncrs/${unknownId}`).send({ fileId }).expect(404);
     expect(reply.body).toMatchObject({ code: 'NOT_FOUND' });
   });
 });

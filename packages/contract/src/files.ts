@@ -53,7 +53,7 @@ const AttachBody = z.object({ fileId: Id });
 
 function attachRoute<const Id_ extends string, const A extends Access>(route: {
   readonly id: Id_;
-  readonly path: `/api/${string}/:subjectId/files`;
+  readonly path: `/api/files/${string}/:subjectId`;
   readonly summary: string;
   readonly access: A;
 }) {
@@ -124,49 +124,49 @@ export const files = {
   }),
   toNcr: attachRoute({
     id: 'addNcrFile',
-    path: '/api/ncrs/:subjectId/files',
+    path: '/api/files/ncrs/:subjectId',
     summary: 'Add a photo to an NCR',
     access: access.cell,
   }),
   toFirstPiece: attachRoute({
     id: 'addFirstPieceFile',
-    path: '/api/first-pieces/:subjectId/files',
+    path: '/api/files/first-pieces/:subjectId',
     summary: 'Add a photo to a first piece',
     access: access.cell,
   }),
   toSetUp: attachRoute({
     id: 'addSetUpFile',
-    path: '/api/set-ups/:subjectId/files',
+    path: '/api/files/set-ups/:subjectId',
     summary: 'Add a photo to a set-up; the set-up kept after it has it too',
     access: access.signedIn,
   }),
   toFixture: attachRoute({
     id: 'addFixtureFile',
-    path: '/api/fixtures/:subjectId/files',
+    path: '/api/files/fixtures/:subjectId',
     summary: 'Add a photo of a fixture in its place',
     access: access.signedIn,
   }),
   toWpqr: attachRoute({
     id: 'addWpqrFile',
-    path: '/api/wpqrs/:subjectId/files',
+    path: '/api/files/wpqrs/:subjectId',
     summary: 'Add the scanned paper to a procedure qualification record',
     access: access.qa,
   }),
   toCertificate: attachRoute({
     id: 'addCertificateFile',
-    path: '/api/certificates/:subjectId/files',
+    path: '/api/files/certificates/:subjectId',
     summary: 'Add the scanned paper to a certificate of a person',
     access: access.qa,
   }),
   toLot: attachRoute({
     id: 'addLotFile',
-    path: '/api/lots/:subjectId/files',
+    path: '/api/files/lots/:subjectId',
     summary: 'Add the scanned certificate to a lot',
     access: access.planning,
   }),
   toRevision: attachRoute({
     id: 'addRevisionFile',
-    path: '/api/revisions/:subjectId/files',
+    path: '/api/files/revisions/:subjectId',
     summary: 'Add the drawing file to a revision; a released one keeps the drawing it has',
     access: access.planning,
   }),

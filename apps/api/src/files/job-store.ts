@@ -2,7 +2,7 @@ import type { Db } from '../db/client.js';
 import type { Subject } from './subject.js';
 
 /** A record of a job that can have files, named as people name it. */
-interface RecordOfJob extends Subject {
+export interface RecordOfJob extends Subject {
   readonly name: string;
 }
 

@@ -2,7 +2,7 @@ import { fileMedia, type FileSubjectType, type StoredFile } from '@tackboard/con
 import { z } from 'zod';
 import type { Db, TransactionClient } from '../db/client.js';
 import type { Prisma } from '../db/generated/client.js';
-import { recordsOfJob } from './job-store.js';
+import { recordsOfJob, type RecordOfJob } from './job-store.js';
 import type { Subject } from './subject.js';
 
 export type FileRow = Prisma.StoredFileGetPayload<object>;
@@ -27,7 +27,7 @@ async function exists(db: Db, { type, id }: Subject): Promise<boolean> {
 
 export function fileReader(db: Db) {
   return {
-    recordsOfJob: async (jobId: string) => recordsOfJob(db, jobId),
+    recordsOfJob: async (jobId: string): Promise<RecordOfJob[] | null> => recordsOfJob(db, jobId),
     exists: async (subject: Subject) => exists(db, subject),
     async file(id: string) {
       const row = await db.storedFile.findUnique({ where: { id }, include: { uses: true } });
