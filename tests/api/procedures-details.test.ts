@@ -71,7 +71,7 @@ describe('what a procedure states beside its ranges', () => {
     const { id } = answer.body as Wps;
     await shop.context.uow.write(
       shop.actor('qa'),
-      ({ tx }) => tx.$executeRaw`UPDATE "Wps" SET "details" = NULL WHERE "id" = ${id}`,
+      async ({ tx }) => tx.$executeRaw`UPDATE "Wps" SET "details" = NULL WHERE "id" = ${id}`,
     );
     expect((await qa.get(`/api/wpss/${id}`)).body.details).toEqual(noWpsDetails);
   });

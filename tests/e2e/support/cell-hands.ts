@@ -76,7 +76,7 @@ function tapsOf(act: Exclude<CellAct, { do: 'reload' }>): readonly string[] {
   if (act.do === 'reading')
     return ['Readings', 'Current', ...String(act.currentA), 'Back', 'Save readings'];
   if (act.do === 'note') return ['Note', `=${act.text}`, 'Save the note'];
-  return plainTaps[act.do as keyof typeof plainTaps];
+  return plainTaps[act.do];
 }
 
 const plainTaps = {

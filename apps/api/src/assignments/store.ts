@@ -32,10 +32,10 @@ function toRecord({ person, job, topic, closedAs, ...row }: Row): AssignmentReco
   };
 }
 
-export interface NewAssignment extends Pick<
+export type NewAssignment = Pick<
   AssignmentRecord,
   'id' | 'jobId' | 'stepNumber' | 'topic' | 'text' | 'personId' | 'dueOn' | 'openedAt'
-> {}
+>;
 
 export function assignmentsReader(db: Db) {
   const open = { closedAt: null };

@@ -125,14 +125,7 @@ export function planReader(db: Db) {
       return new Map(
         rows.map(({ revision, setUps, ...row }) => [
           row.id,
-          {
-            ...row,
-            welds: weldsOf(row.number, revision.welds),
-            setUps: setUps.map(({ wireItem, ...setUp }) => ({
-              ...setUp,
-              wireDiameterMm: wireItem?.wireDiameterMm ?? null,
-            })),
-          },
+          { ...row, welds: weldsOf(row.number, revision.welds), setUps: setUps.map(dialled) },
         ]),
       );
     },
@@ -168,6 +161,13 @@ export function planReader(db: Db) {
       return new Map([...byStep].map(([stepId, runs]) => [stepId, runs.flatMap(toPastRun)]));
     },
   };
+}
+
+function dialled<Row extends { wireItem: { wireDiameterMm: number | null } | null }>({
+  wireItem,
+  ...setUp
+}: Row) {
+  return { ...setUp, wireDiameterMm: wireItem?.wireDiameterMm ?? null };
 }
 
 function historyOf(

@@ -173,9 +173,53 @@ export interface NewJob {
   readonly createdAt: Date;
 }
 
+/** How the steps of a job end without having been made whole. */
+function endingSteps(tx: TransactionClient) {
+  return {
+    /** Steps with parts that nobody has put down as done, and what is to be inspected after them. */
+    async stepsToEnd(jobId: string) {
+      const rows = await tx.jobStep.findMany({
+        where: { jobId, state: { in: ['blocked', 'waiting'] }, goodCount: { gt: 0 } },
+        select: {
+          ...{ id: true, cellId: true },
+          step: { select: { holdPoint: true, witnessMin: true } },
+        },
+      });
+      return rows.map(({ id, cellId, step }) => ({ jobStepId: id, cellId, ...step }));
+    },
+    /** A step with parts is done with those; one without is cancelled. */
+    async endSteps(jobId: string, doneAt: Date): Promise<void> {
+      const open = {
+        jobId,
+        state: { in: ['blocked', 'waiting'] },
+      } satisfies Prisma.JobStepWhereInput;
+      const version = { increment: 1 };
+      await tx.jobStep.updateMany({
+        where: { ...open, goodCount: { gt: 0 } },
+        data: { state: 'done', doneAt, version },
+      });
+      await tx.jobStep.updateMany({ where: open, data: { state: 'cancelled', version } });
+    },
+    async cancelSteps(jobId: string): Promise<void> {
+      await tx.jobStep.updateMany({
+        where: { jobId, state: { in: ['blocked', 'waiting'] } },
+        data: { state: 'cancelled', version: { increment: 1 } },
+      });
+    },
+    /** Steps that nobody has worked on leave the run queue, so that those of another revision take their place; answers how many. */
+    async removeUnstartedSteps(jobId: string): Promise<number> {
+      const { count } = await tx.jobStep.deleteMany({
+        where: { jobId, state: { in: ['blocked', 'waiting'] }, runs: { none: {} } },
+      });
+      return count;
+    },
+  };
+}
+
 export function ordersWriter(tx: TransactionClient) {
   return {
     ...ordersReader(tx),
+    ...endingSteps(tx),
     /** The first of `count` new running numbers. */
     async nextNumbers(name: 'order' | 'job', count: number): Promise<number> {
       const { value } = await tx.counter.upsert({
@@ -210,30 +254,6 @@ export function ordersWriter(tx: TransactionClient) {
     async nextLine(orderId: string): Promise<number> {
       return (await tx.job.count({ where: { orderId } })) + 1;
     },
-    /** Steps with parts that nobody has put down as done, and what is to be inspected after them. */
-    async stepsToEnd(jobId: string) {
-      const rows = await tx.jobStep.findMany({
-        where: { jobId, state: { in: ['blocked', 'waiting'] }, goodCount: { gt: 0 } },
-        select: {
-          ...{ id: true, cellId: true },
-          step: { select: { holdPoint: true, witnessMin: true } },
-        },
-      });
-      return rows.map(({ id, cellId, step }) => ({ jobStepId: id, cellId, ...step }));
-    },
-    /** A step with parts is done with those; one without is cancelled. */
-    async endSteps(jobId: string, doneAt: Date): Promise<void> {
-      const open = {
-        jobId,
-        state: { in: ['blocked', 'waiting'] },
-      } satisfies Prisma.JobStepWhereInput;
-      const version = { increment: 1 };
-      await tx.jobStep.updateMany({
-        where: { ...open, goodCount: { gt: 0 } },
-        data: { state: 'done', doneAt, version },
-      });
-      await tx.jobStep.updateMany({ where: open, data: { state: 'cancelled', version } });
-    },
     async setPlannedMin(jobStepId: string, plannedMin: number): Promise<void> {
       await tx.jobStep.update({
         where: { id: jobStepId },
@@ -245,19 +265,6 @@ export function ordersWriter(tx: TransactionClient) {
         where: { id: jobStepId },
         data: { kitComplete, version: { increment: 1 } },
       });
-    },
-    async cancelSteps(jobId: string): Promise<void> {
-      await tx.jobStep.updateMany({
-        where: { jobId, state: { in: ['blocked', 'waiting'] } },
-        data: { state: 'cancelled', version: { increment: 1 } },
-      });
-    },
-    /** Steps that nobody has worked on leave the run queue, so that those of another revision take their place; answers how many. */
-    async removeUnstartedSteps(jobId: string): Promise<number> {
-      const { count } = await tx.jobStep.deleteMany({
-        where: { jobId, state: { in: ['blocked', 'waiting'] }, runs: { none: {} } },
-      });
-      return count;
     },
   };
 }

@@ -77,25 +77,7 @@ export function memoryReader(db: Db) {
       });
       return wps && `${wps.number} r${wps.revision}`;
     },
-    /** A cell as a set-up names it, with the wire and the gas that hang there now. */
-    async benchAt(cellId: string) {
-      const cell = await db.cell.findUniqueOrThrow({
-        where: { id: cellId },
-        select: { code: true, mechanisation: true },
-      });
-      const loads = await db.lotLoad.findMany({
-        where: { cellId, unloadedAt: null },
-        select: { kind: true, lot: { select: { itemId: true } } },
-        orderBy: { loadedAt: 'desc' },
-      });
-      const itemOf = (kinds: readonly string[]) =>
-        loads.find(({ kind }) => kinds.includes(kind))?.lot.itemId ?? null;
-      return {
-        ...{ cellId, cellCode: cell.code },
-        mechanisation: SetUp.shape.mechanisation.parse(cell.mechanisation),
-        ...{ wireItemId: itemOf(['wire', 'electrode']), gasItemId: itemOf(['gas']) },
-      };
-    },
+    benchAt: async (cellId: string) => benchAt(db, cellId),
     /** Other cells at which a set-up of this step is kept. */
     async keptElsewhere(stepId: string, cellId: string): Promise<string[]> {
       const rows = await db.setUp.findMany({
@@ -112,6 +94,26 @@ export function memoryReader(db: Db) {
           AND ("forPerson" IS NULL OR "forPerson" = ${of.personId}) AND "expiresAt" > ${of.now} LIMIT 1`;
       return rows.length > 0;
     },
+  };
+}
+
+/** A cell as a set-up names it, with the wire and the gas that hang there now. */
+async function benchAt(db: Db, cellId: string) {
+  const cell = await db.cell.findUniqueOrThrow({
+    where: { id: cellId },
+    select: { code: true, mechanisation: true },
+  });
+  const loads = await db.lotLoad.findMany({
+    where: { cellId, unloadedAt: null },
+    select: { kind: true, lot: { select: { itemId: true } } },
+    orderBy: { loadedAt: 'desc' },
+  });
+  const itemOf = (kinds: readonly string[]) =>
+    loads.find(({ kind }) => kinds.includes(kind))?.lot.itemId ?? null;
+  return {
+    ...{ cellId, cellCode: cell.code },
+    mechanisation: SetUp.shape.mechanisation.parse(cell.mechanisation),
+    ...{ wireItemId: itemOf(['wire', 'electrode']), gasItemId: itemOf(['gas']) },
   };
 }
 
