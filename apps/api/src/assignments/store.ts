@@ -73,10 +73,10 @@ export function assignmentsReader(db: Db) {
       const rows = await db.assignment.groupBy({ by: ['personId'], where: open, _count: true });
       return new Map(rows.map(({ personId, _count }) => [personId, _count]));
     },
-    /** For every job with open ones: how many, until when, and how many are past `today`. */
+    /** For every job that is still made, with open ones: how many, until when, and how many are past `today`. */
     async openByJob(today: string): Promise<OpenOfJob[]> {
       const rows = await db.assignment.findMany({
-        where: open,
+        where: { ...open, job: { state: { in: ['waiting', 'running'] } } },
         select: { jobId: true, dueOn: true },
         orderBy: { dueOn: 'asc' },
       });
