@@ -96,7 +96,7 @@ export async function takeOrder(
         orderedRevision: when.revision ?? 'B',
         quantity,
         dueOn: days.plus(orderedOn, when.leadDays),
-        pastDueReason: null,
+        ...{ pastDueReason: null, drawingPrint: null },
         quantityConfirmed: true,
         cells: [],
       },

@@ -61,7 +61,7 @@ async function returned(of: Job): Promise<Job> {
   const order = (await office.get(`/api/orders/${of.orderId}`)).body;
   const line = {
     ...{ partId: jobs[0].partId, orderedRevision: 'B', quantity: 3, dueOn: '2026-10-09' },
-    ...{ pastDueReason: null, quantityConfirmed: true, cells: [] },
+    ...{ pastDueReason: null, drawingPrint: null, quantityConfirmed: true, cells: [] },
   };
   const body = {
     customerId: order.customerId,

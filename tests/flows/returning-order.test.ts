@@ -73,6 +73,33 @@ describe('the bracket comes back', () => {
     await desk.cancel(job);
   });
 
+  it('waits for the comparison where the same revision comes as a different file', async () => {
+    const { parts } = shop.context.services;
+    const { id, revision } = await addReleasedPart(shop, { number: 'X-212' });
+    const draft = await parts.addRevision(shop.actor('manager'), id, {
+      ...{ label: 'D', drawingNumber: 'D-1', drawingPrint: 'A1F0', changeNote: 'print kept' },
+      copyFromRevisionId: revision.id,
+    });
+    const released = { expectedVersion: draft.version, changeNote: 'checked' };
+    const asked = { partId: id, orderedRevision: 'D' };
+    await parts.releaseRevision(shop.actor('manager'), draft.id, released);
+    // Without a file nothing can differ, and the very same file does not.
+    for (const drawingPrint of [null, 'a1f0'])
+      expect(await desk.check({ ...asked, drawingPrint })).toMatchObject({
+        revisionState: 'firstTime',
+      });
+    const other = { ...asked, drawingPrint: 'b2e9' };
+    const words = 'same revision D, different file: compare before release';
+    expect(note(await desk.check(other), 'revision')).toBe(words);
+    const job = await desk.take(desk.customers.alder, other);
+    expect(job).toMatchObject({ released: false, holdReason: words });
+    const coordinator = await shop.as('coordinator');
+    const signed = { changeNote: 'file saved anew, nothing moved', expectedVersion: job.version };
+    const answer = await coordinator.post(`/api/jobs/${job.id}/release`).send(signed);
+    expect(answer.body).toMatchObject({ released: true, revision: 'D' });
+    await desk.cancel(job);
+  });
+
   it('is found by the name another customer has for it', async () => {
     const named = { alias: 'Y-88', customerId: desk.customers.birch };
     await desk.office.post(`/api/parts/${desk.bracket.id}/aliases`).send(named).expect(200);

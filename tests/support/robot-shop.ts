@@ -158,7 +158,7 @@ export async function robotShop(shop: TestShop): Promise<RobotShop> {
         lines: [
           {
             ...{ partId: part.id, orderedRevision: 'B', quantity, dueOn },
-            ...{ pastDueReason: null, quantityConfirmed: true, cells: [] },
+            ...{ pastDueReason: null, drawingPrint: null, quantityConfirmed: true, cells: [] },
           },
         ],
       });

@@ -82,6 +82,8 @@ export type Order = z.infer<typeof Order>;
 const OrderLine = z.object({
   partId: Id,
   orderedRevision: text(10),
+  /** Fingerprint of the drawing that came with the order, to hold against the one on file; null where none came. */
+  drawingPrint: text(128).nullable().default(null),
   quantity: Quantity,
   dueOn: Day,
   /** Asked for when the due date has passed. */

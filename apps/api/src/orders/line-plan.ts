@@ -75,6 +75,7 @@ export function planLine(line: OrderLine, facts: LineFacts, at: At): LinePlan {
       ordered: line.orderedRevision,
       released: released.label,
       lastMade,
+      prints: { ordered: line.drawingPrint, released: released.drawingPrint },
     }),
     steps: planSteps(released.steps, line, facts, at.field),
     questions: questionsOf(line, { today: shopDay(at.now, at.timeZone), usualQuantity }),

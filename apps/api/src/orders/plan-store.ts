@@ -45,7 +45,12 @@ export interface PlanPart {
   readonly active: boolean;
   readonly coded: boolean;
   readonly returnChance: string;
-  readonly released: { id: string; label: string; steps: readonly PlanStep[] } | null;
+  readonly released: {
+    readonly id: string;
+    readonly label: string;
+    readonly drawingPrint: string | null;
+    readonly steps: readonly PlanStep[];
+  } | null;
 }
 
 function weldsOf(number: number, welds: PartRow['revisions'][number]['welds']): Weld[] {
@@ -75,6 +80,7 @@ function toPart({ revisions: [released], ...part }: PartRow): PlanPart {
       ? {
           id: released.id,
           label: released.label,
+          drawingPrint: released.drawingPrint,
           steps: released.steps.map((step) => toStep(step, released.welds)),
         }
       : null,

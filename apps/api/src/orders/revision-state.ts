@@ -14,16 +14,23 @@ interface RevisionAnswer {
 
 /**
  * What the ordered revision means: the released one made before, the released one not made before, or another one,
- * which waits until both are compared.
+ * which waits until both are compared. The same revision drawn in another file is another one: prints change without
+ * their letter.
  */
 export function revisionAnswer(facts: {
   ordered: string;
   released: string;
   lastMade: LastMade | null;
+  /** Fingerprints of the drawing that came with the order and of the released one; null where there is none. */
+  prints?: { readonly ordered: string | null; readonly released: string | null };
 }): RevisionAnswer {
-  const { ordered, released, lastMade } = facts;
+  const { ordered, released, lastMade, prints } = facts;
   if (!sameRevision(ordered, released)) {
     return { state: 'different', words: holdReason(facts), note: 'stop' };
+  }
+  if (prints && isAnother(prints)) {
+    const words = `same revision ${released}, different file: compare before release`;
+    return { state: 'different', words, note: 'stop' };
   }
   if (lastMade === null) {
     return {
@@ -55,6 +62,12 @@ function holdReason(facts: {
       ? `revision ${facts.released} released`
       : `revision ${lastMade.revision} made last`;
   return `${before}, ${ordered} ordered: compare before release`;
+}
+
+/** Only two files that are both there can differ. */
+function isAnother({ ordered, released }: { ordered: string | null; released: string | null }) {
+  if (ordered === null || released === null) return false;
+  return ordered.trim().toLowerCase() !== released.trim().toLowerCase();
 }
 
 function sameRevision(one: string, other: string): boolean {

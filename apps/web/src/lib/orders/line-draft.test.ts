@@ -26,6 +26,7 @@ describe('lineBody', () => {
     expect(lineBody(full)).toEqual({
       partId: 'p1',
       orderedRevision: 'C',
+      drawingPrint: null,
       quantity: 40,
       dueOn: '2026-10-07',
       pastDueReason: null,

@@ -7,6 +7,8 @@ export type OrderLineBody = AddOrder['lines'][number];
 export interface LineDraft {
   partId: string;
   orderedRevision: string;
+  /** Fingerprint of the drawing that came with the order. */
+  drawingPrint: string | null;
   quantity: number | null;
   dueOn: string | null;
   pastDueReason: string;
@@ -22,6 +24,7 @@ export function emptyLine(): LineDraft {
   return {
     partId: '',
     orderedRevision: '',
+    drawingPrint: null,
     quantity: null,
     dueOn: null,
     pastDueReason: '',
@@ -57,6 +60,7 @@ export function lineBody(line: LineDraft): OrderLineBody | null {
   return {
     partId: line.partId,
     orderedRevision: line.orderedRevision.trim(),
+    drawingPrint: line.drawingPrint,
     quantity,
     dueOn,
     pastDueReason: reason.length < shortestReason ? null : reason,
