@@ -150,6 +150,7 @@ describe('the tablet at the cell speaks the language of who works there', () => 
   });
 
   it('says what kind of refusal it is above the server’s own sentence', async () => {
+    screen.complaints();
     await page.goto('/');
     await page.locator('header select').selectOption({ label: 'Deutsch' });
     await press(page, textsIn('de')('cell_sign_in_to_pull'));
@@ -158,6 +159,7 @@ describe('the tablet at the cell speaks the language of who works there', () => 
     const refusal = page.getByRole('alert');
     await refusal.waitFor();
     expect(await refusal.innerText()).toContain(textsIn('de')('refusal_wrong_credentials'));
+    expect(screen.complaints()).toEqual([expect.stringContaining('401')]);
   });
 
   it('would notice a text that does not fit', async () => {
