@@ -2,6 +2,7 @@ import { noWpsDetails, type Wps, type WpsDetails } from '@tackboard/contract';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startTestShop, type Agent, type TestShop } from '../support/app.js';
 import { wpqrBody, wpsBody } from '../support/procedures.js';
+import { readPdf } from '../support/read-pdf.js';
 import { signedIn } from '../support/signed-in.js';
 
 let shop: TestShop;
@@ -62,6 +63,19 @@ describe('what a procedure states beside its ranges', () => {
     });
     const next = await qa.post(`/api/wpss/${wps.id}/revise`).send({ changeNote: 'new gas' });
     expect(next.body.details).toEqual({ ...wps.details, cleaning: 'Ground bright' });
+  });
+
+  it('stands on its sheet, under the headings of ISO 15609-1, with the groove drawn', async () => {
+    const details = { groove: vee, currentKind: 'DC+', postHeatC: 250, postHeatMin: 120 } as const;
+    const answer = await write({ ...details, cleaning: 'Ground bright' });
+    const path = `/api/wpss/${(answer.body as Wps).id}/sheet.pdf`;
+    const { text, pages } = await readPdf((await qa.get(path)).body as Uint8Array);
+    for (const words of ['Ground bright', 'DC+', '250 °C', '120 min', '60°', '10 mm'])
+      expect(text).toContain(words);
+    const plain = (await write({})).body as Wps;
+    const without = await readPdf((await qa.get(`/api/wpss/${plain.id}/sheet.pdf`)).body);
+    const drawn = (sheet: typeof without) => sheet.pages.reduce((sum, { paths }) => sum + paths, 0);
+    expect(drawn({ text, pages })).toBeGreaterThan(drawn(without));
   });
 
   it('is none where nothing was sent, as on every procedure written before', async () => {
