@@ -112,7 +112,10 @@ interface Held {
   bits: Bits;
 }
 
-/** The pieces of one kind: every pairing of positions, metals and sizes that none other makes needless. */
+/**
+ * The pieces of one kind: every pairing of positions, metals and sizes that none other makes needless. Metals and sizes
+ * are those of all the welds: what another weld is made of may hold a weld that nothing of its own would.
+ */
 function piecesOfKind(asked: Asked, base: TestToMake): { piece: TestToMake; bits: Bits }[] {
   const { book, welds } = asked;
   const heldBy = (choice: Choice, variables: readonly NeedVariable[], among: readonly number[]) => {
@@ -120,7 +123,6 @@ function piecesOfKind(asked: Asked, base: TestToMake): { piece: TestToMake; bits
     return bitsOf(among.filter((at) => holds(test, welds[at] as WeldInNeed, variables)));
   };
   const within = indicesOf(heldBy({}, kind, [...welds.keys()]));
-  const own = within.map((at) => welds[at] as WeldInNeed);
   const axis = (choices: readonly Choice[], variables: readonly NeedVariable[]): Held[] =>
     withoutDominated(
       choices.map((choice) => ({ choice, bits: heldBy(choice, variables, within) })),
@@ -132,10 +134,10 @@ function piecesOfKind(asked: Asked, base: TestToMake): { piece: TestToMake; bits
       ['position'],
     ),
     axis(
-      unique(own.map(metalsOf)).map((materials) => ({ materials })),
+      unique(welds.map(metalsOf)).map((materials) => ({ materials })),
       ['materialGroup'],
     ),
-    axis(sizesOf(base, own, book), size),
+    axis(sizesOf(base, welds, book), size),
   ];
   const paired = axes.reduce<Held[]>(
     (before, after) =>

@@ -234,6 +234,29 @@ describe('independent: candidates against every pairing of values, each derived 
     },
   );
 
+  it('holds plates of 10 and 30 mm with a piece of 20 mm, a thickness that only a weld of another kind has', () => {
+    const butt = { process: '135', jointType: 'butt', position: 'PA', throatMm: null };
+    const plates = (...mm: readonly [number, number]): WeldInNeed['parts'] => [
+      { group: '1.1', material: 'S235JR', thicknessMm: mm[0] },
+      { group: '1.1', material: 'S235JR', thicknessMm: mm[1] },
+    ];
+    const welds: WeldInNeed[] = [
+      {
+        ...{ ...butt, id: 'booth', mechanisation: 'partlyMechanised', units: ['B1'] },
+        ...{ parts: plates(30, 10), depositedMm: 10 },
+      },
+      {
+        ...{ ...butt, id: 'robot', mechanisation: 'fullyMechanised', units: ['R1'] },
+        ...{ parts: plates(2, 20), depositedMm: 2 },
+      },
+    ];
+    const conditions = { propertiesDemanded: false, runs: 'multi' } as const;
+    // Table 7, several runs: 20 mm holds from 10 to 40 mm.
+    expect(candidateTests({ book: iso, conditions, welds }).tests).toContainEqual(
+      expect.objectContaining({ welds: [0] }),
+    );
+  });
+
   it('what one run is judged by lies within what several are', () => {
     fc.assert(
       fc.property(someWelds, fc.boolean(), (welds, propertiesDemanded) => {
