@@ -51,7 +51,7 @@ function notShown(name: string, ext: string | null): Refusal {
   if (ext === 'heic' || ext === 'heif' || ext === 'avif') {
     return refuse(
       'WRONG_MEDIA_TYPE',
-      `"${name}" is a ${ext.toUpperCase()} photo, which not every screen here can show. Take it as JPEG ("most compatible" in the camera's settings), or choose a PDF, JPEG, PNG or WebP.`,
+      `"${name}" is a ${ext.toUpperCase()} photo, which not every screen here can show. Let the camera take JPEG, or choose a PDF, JPEG, PNG or WebP.`,
       name,
     );
   }
