@@ -43,7 +43,3 @@ it('tells a change that a test notices from one that none does, and fails below 
   expect(stderr).toMatch(/\d % of the changes were noticed, the goal is 90 %/);
   expect(status).toBe(1);
 });
-
-it('says what it cannot read', () => {
-  expect(measured('--slowest', 'soon').stderr).toContain('--slowest is "soon"; a number above 0');
-});
