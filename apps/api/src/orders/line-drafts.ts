@@ -1,13 +1,14 @@
 import type { Foundation } from '../foundation.js';
 import { openOn, type Draft } from '../assignments/open.js';
-import { draftsOf, judgeLine, type JudgedLine } from './line-notes.js';
+import type { PlacedNote } from '../assignments/missing.js';
+import { draftsOf, judgeLine } from './line-notes.js';
 import { loadLineFacts, planLine, withQueued, type LinePlan, type OrderLine } from './line-plan.js';
 import { placeLine, type PlacedLine } from './places.js';
 import { readQueues, type ShopQueues } from './shop-queues.js';
 import { surroundings, type OtherAreas } from './surroundings.js';
 
 export interface DraftedLine {
-  readonly judged: JudgedLine;
+  readonly notes: readonly PlacedNote[];
   readonly placed: PlacedLine;
   readonly drafts: readonly Draft[];
 }
@@ -29,10 +30,10 @@ export async function draftLine(
   const { timeZone, database } = foundation;
   const around = await surroundings(foundation, others, { steps: plan.steps, now, queues });
   const placed = placeLine(queues, { steps: plan.steps, cells, dueOn: line.dueOn, timeZone });
-  const judged = judgeLine(plan, line.quantity, around);
+  const notes = judgeLine(plan, line.quantity, around);
   const { people } = await others.people.list();
   const openOf = await openOn(database.reader).openByPerson();
-  return { judged, placed, drafts: draftsOf(judged, { placed, around, people, takerId, openOf }) };
+  return { notes, placed, drafts: draftsOf(notes, { placed, around, people, takerId, openOf }) };
 }
 
 /** What each line of an order lacks, as the shop stands before the order is taken. */
