@@ -24,7 +24,9 @@ export function checkService(foundation: Foundation, others: OtherAreas) {
     async check(actor: Actor, line: CheckInput): Promise<OrderCheck> {
       const now = clock.now();
       const facts = await loadLineFacts(database.reader, [line.partId]);
-      const plan = planLine(line, facts, { now, timeZone, field: 'body' });
+      const plan = planLine(line, facts, {
+        ...{ now, timeZone, field: 'body', customerId: line.customerId },
+      });
       const addedMin = plan.steps.reduce((sum, { time }) => sum + time.plannedMin, 0);
       const queues = await readQueues(others, { now, addedMin });
       const { dueOn } = line;

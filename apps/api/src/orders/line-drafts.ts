@@ -40,7 +40,15 @@ export async function draftLine(
 export async function draftsForLines(
   foundation: Foundation,
   others: OtherAreas,
-  { lines, takerId }: { lines: readonly OrderLine[]; takerId: string },
+  {
+    lines,
+    customerId,
+    takerId,
+  }: {
+    readonly lines: readonly OrderLine[];
+    readonly customerId: string;
+    readonly takerId: string;
+  },
 ): Promise<readonly (readonly Draft[])[]> {
   const now = foundation.clock.now();
   const { database, timeZone } = foundation;
@@ -52,7 +60,8 @@ export async function draftsForLines(
   let { cells } = facts;
   const found: (readonly Draft[])[] = [];
   for (const [at, line] of lines.entries()) {
-    const plan = planLine(line, { ...facts, cells }, { now, timeZone, field: `body.lines.${at}` });
+    const where = { now, timeZone, field: `body.lines.${at}`, customerId };
+    const plan = planLine(line, { ...facts, cells }, where);
     const asked = { line, plan, cells, queues, now, takerId };
     found.push((await draftLine(foundation, others, asked)).drafts);
     cells = withQueued(cells, plan.steps);

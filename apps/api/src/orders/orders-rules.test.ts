@@ -22,8 +22,14 @@ describe('days of the shop', () => {
 });
 
 describe('questions about a line', () => {
-  const line = { quantity: 12, dueOn: '2026-10-02', pastDueReason: null, quantityConfirmed: false };
-  const facts = { today: '2026-09-01', usualQuantity: 12 };
+  const line = {
+    ...{ quantity: 12, dueOn: '2026-10-02', pastDueReason: null },
+    ...{ quantityConfirmed: false, partConfirmed: false },
+  };
+  const facts = {
+    ...{ today: '2026-09-01', usualQuantity: 12 },
+    part: { number: 'X-210-01', keptFor: null },
+  };
 
   it('asks nothing about a usual line, nor on the due day itself', () => {
     expect(questionsOf(line, { ...facts, today: '2026-10-02' })).toEqual([]);
@@ -44,6 +50,18 @@ describe('questions about a line', () => {
     expect(asked(120)[0]).toContain('10 times the usual 12');
     expect(asked(1200)[0]).toContain('100 times the usual 12?');
     expect(asked(1200, true)).toEqual([]);
+  });
+
+  it('asks whether a part kept for another customer is meant, until it is confirmed', () => {
+    const kept = { ...facts, part: { number: 'X-210-01', keptFor: 'Alder' } };
+    expect(questionsOf(line, kept)).toEqual([
+      {
+        ...{ code: 'NEEDS_CONFIRMATION', field: 'partId', given: 'X-210-01' },
+        text: 'X-210-01 is kept for Alder, and this customer has never ordered it. Confirm that it is the part that is meant, or choose another.',
+        allowed: 'a part that this customer has ordered before, or any part once confirmed',
+      },
+    ]);
+    expect(questionsOf({ ...line, partConfirmed: true }, kept)).toEqual([]);
   });
 
   it('knows no usual quantity for a part never made', () => {
