@@ -1,5 +1,5 @@
 import { copyFile, mkdtemp, rm } from 'node:fs/promises';
-import { existsSync, rmSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import {
@@ -47,9 +47,10 @@ export interface TestShop {
 let template: Promise<string> | undefined;
 
 async function makeTemplate(): Promise<string> {
-  const folder = await mkdtemp(path.join(tmpdir(), 'tackboard-template-'));
-  process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
-  const file = path.join(folder, 'tackboard.sqlite');
+  const file = path.join(
+    await mkdtemp(path.join(tmpdir(), 'tackboard-template-')),
+    'tackboard.sqlite',
+  );
   await migrate(file);
   return file;
 }
