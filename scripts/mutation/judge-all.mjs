@@ -43,7 +43,7 @@ export function judgeAll(changes, job) {
       };
       worker.on('message', (message) => {
         if (message.fate !== undefined) settle(message);
-        if (message.plan !== undefined) {
+        if (plan === null) {
           plan = message.plan;
           const failed = saidOf(plan);
           if (failed !== null) return worker.terminate().then(() => reject(failed));
@@ -67,11 +67,8 @@ function saidOf({ tests, leftOut, failed, ms }) {
 }
 
 /** Half a minute beyond five times what the tests of the change took unchanged. */
-function patienceMs(plan, id) {
-  const ofTests = (plan.reachedBy[id] ?? []).reduce(
-    (sum, [at, test]) => sum + plan.msOf[at][test],
-    0,
-  );
-  const ofFiles = (plan.loadedBy[id] ?? []).flatMap((at) => plan.msOf[at]);
-  return 30_000 + 5 * ofFiles.reduce((sum, ms) => sum + ms, ofTests);
+function patienceMs({ reachedBy, loadedBy, msOf }, id) {
+  const ofTests = (reachedBy[id] ?? []).map(([at, test]) => msOf[at][test]);
+  const ofFiles = (loadedBy[id] ?? []).flatMap((at) => msOf[at]).filter(Number.isFinite);
+  return 30_000 + 5 * [...ofTests, ...ofFiles].reduce((sum, ms) => sum + ms, 0);
 }
