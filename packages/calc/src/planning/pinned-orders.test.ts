@@ -26,14 +26,14 @@ function told(problem: PlanProblem, { seed, slices }: { seed: number; slices: nu
 }
 
 const plain: [string, number, Omit<PlanShape, 'seed'>][] = [
-  ['one cell with set-ups', 30, { steps: 24, cells: 1, setup: true }],
-  ['one cell with releases', 30, { steps: 18, cells: 1, setup: true, releases: true }],
-  ['few steps for long', 500, { steps: 11, cells: 2, setup: true }],
+  ['one cell with set-ups', 12, { steps: 24, cells: 1, setup: true }],
+  ['one cell with releases', 20, { steps: 18, cells: 1, setup: true, releases: true }],
+  ['few steps for long', 320, { steps: 11, cells: 2, setup: true }],
   ['three choosy cells', 20, { steps: 24, cells: 3, setup: true, releases: true, choosy: true }],
   ['four cells without set-ups', 20, { steps: 26, cells: 4 }],
 ];
 const shop: [string, number, Omit<PlanShape, 'seed'>][] = [
-  ['calendars', 30, { steps: 14, cells: 2, setup: true, hours: true }],
+  ['calendars', 15, { steps: 14, cells: 2, setup: true, hours: true }],
   ['waiting steps', 30, { steps: 14, cells: 3, setup: true, waits: true, choosy: true }],
   ['announced starts', 30, { steps: 12, cells: 2, setup: true, announced: true, releases: true }],
 ];
