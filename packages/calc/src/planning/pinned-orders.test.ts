@@ -46,6 +46,18 @@ describe('pinned: the way of a search', () => {
     await expect(`${ways.join('\n\n')}\n`).toMatchFileSnapshot(fileOf(name));
   });
 
+  it('the rule alone, over many small plans', async () => {
+    const lines: string[] = [];
+    for (let seed = 1; seed <= 60; seed += 1) {
+      const [setup, releases, hours] = [seed % 2 > 0, seed % 3 > 0, seed % 4 === 0];
+      const [waits, choosy] = [seed % 5 < 2, seed % 7 < 4];
+      const shape = { seed, steps: 5 + (seed % 9), cells: 1 + (seed % 3), setup, releases };
+      const problem = planOf({ ...shape, hours, waits, choosy });
+      lines.push(inWords(named(problem, buildOrder(tablesOf(problem)))));
+    }
+    await expect(`${lines.join('\n')}\n`).toMatchFileSnapshot(fileOf('rule'));
+  });
+
   it('around held work', async () => {
     const ways = [1, 2, 3].map((seed) => {
       const base = planOf({ seed, steps: 14, cells: 2, setup: true });
