@@ -13,6 +13,7 @@ const goal = 0.9;
 
 /** Changes the code bit by bit and counts the changes that a test notices; fails below the goal. */
 await main(async () => {
+  const startedAt = Date.now();
   const options = optionsFrom(process.argv.slice(2), join(root, 'packages/calc/src'));
   const { chosen, others, tests } = readSources(options.sources, options.names);
   const { files, changes } = await instrument(chosen);
@@ -24,6 +25,7 @@ await main(async () => {
     changed: new Set(files.map(({ name }) => name)),
     tests,
     slowestMs: options.slowestMs,
+    until: startedAt + 60_000 * options.minutes,
   });
   if (options.json !== null) writeFileSync(options.json, `${JSON.stringify(judged, null, 1)}\n`);
   for (const line of linesOf(judged)) process.stdout.write(`${line}\n`);

@@ -1,16 +1,20 @@
 import { Worker } from 'node:worker_threads';
 import { Stop, say } from '../preparation/run.mjs';
 
-/** So many of the changes, spread over all files in the same way every time. */
+/** So many of the changes, spread over all files in the same way every time, and so that any first part is too. */
 export function evenly(changes, count) {
-  if (count >= changes.length) return changes;
   const stride = 7919;
-  return changes.filter((_, at) => (at * stride) % changes.length < count);
+  const places = changes.map((change, at) => ({ change, place: (at * stride) % changes.length }));
+  return places
+    .toSorted((a, b) => a.place - b.place)
+    .slice(0, count)
+    .map(({ change }) => change);
 }
 
 /**
  * Tries each change in one worker and gives the changes with their fate: `noticed` (by which test), `endless` (the
- * worker had to be ended), `survived` or `not reached`. A worker that was ended is followed by a fresh one.
+ * worker had to be ended), `survived` or `not reached`. A worker that was ended is followed by a fresh one. After the
+ * time `until` no more are tried.
  */
 export function judgeAll(changes, job) {
   const judged = [];
@@ -34,7 +38,7 @@ export function judgeAll(changes, job) {
       };
       const next = async () => {
         const change = changes[judged.length];
-        if (change === undefined) {
+        if (change === undefined || Date.now() > job.until) {
           await worker.terminate();
           return resolve(judged);
         }

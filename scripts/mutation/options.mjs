@@ -3,12 +3,12 @@ import { parseArgs } from 'node:util';
 import { Stop } from '../preparation/run.mjs';
 
 const usage =
-  'npm run mutation -- <folder or file> [...] [--slowest MS] [--sample N] [--json FILE] [--sources FOLDER]';
+  'npm run mutation -- <folder or file> [...] [--slowest MS] [--sample N] [--minutes N] [--json FILE] [--sources FOLDER]';
 
 /**
  * What is asked for on the command line.
  * Names are folders or files below `sources`; none means all. Tests slower than `slowestMs` are left out; `sample`
- * changes are tried, picked evenly; the whole result goes to the file `json`.
+ * changes are tried, picked evenly, and none after so many `minutes`; the whole result goes to the file `json`.
  */
 export function optionsFrom(args, defaultSources) {
   const { values, positionals } = parsed(args);
@@ -17,13 +17,14 @@ export function optionsFrom(args, defaultSources) {
     sources: values.sources === undefined ? defaultSources : resolve(values.sources),
     slowestMs: numberFrom('slowest', values.slowest),
     sample: numberFrom('sample', values.sample),
+    minutes: numberFrom('minutes', values.minutes),
     json: values.json === undefined ? null : resolve(values.json),
   };
 }
 
 function parsed(args) {
   const text = { type: 'string' };
-  const options = { slowest: text, sample: text, json: text, sources: text };
+  const options = { slowest: text, sample: text, minutes: text, json: text, sources: text };
   try {
     return parseArgs({ args, options, allowPositionals: true });
   } catch (error) {

@@ -7,8 +7,10 @@ export function shareNoticed(judged) {
 
 /** What survived, line by line, then each file and the whole with its share. */
 export function linesOf(judged) {
-  const missed = judged.filter((change) => !isNoticed(change));
-  const files = [...new Set(judged.map(({ file }) => file))];
+  const missed = judged
+    .filter((change) => !isNoticed(change))
+    .toSorted((a, b) => a.file.localeCompare(b.file) || a.line - b.line);
+  const files = [...new Set(judged.map(({ file }) => file))].toSorted();
   return [
     ...missed.map(
       ({ file, line, column, kind, replacement, fate }) =>
