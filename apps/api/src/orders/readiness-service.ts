@@ -4,7 +4,7 @@ import { notFound } from '../refusal.js';
 import { promiseOf } from './promise.js';
 import { promiseReader } from './promise-store.js';
 import { jobFinishes } from './queue-walk.js';
-import { endOfDay, instantOf, readQueues } from './shop-queues.js';
+import { endOfDay, instantOf, minuteOf, readQueues } from './shop-queues.js';
 import { ordersReader } from './store.js';
 import type { OtherAreas } from './surroundings.js';
 
@@ -27,7 +27,9 @@ export function readinessService(foundation: Foundation, others: OtherAreas) {
         null,
       );
       const { lanes, times } = await readQueues(others, { now: clock.now() });
-      const finishMin = jobFinishes(lanes, times).get(id) ?? null;
+      // What is welded and waits for somebody else is finished as far as the queues go.
+      const queued = jobFinishes(lanes, times).get(id) ?? null;
+      const finishMin = open.length === 0 ? minuteOf(clock.now()) : queued;
       const ended = job.state !== 'waiting' && job.state !== 'running';
       return {
         steps: judged.map(({ facts, readiness }) => ({
@@ -42,6 +44,7 @@ export function readinessService(foundation: Foundation, others: OtherAreas) {
           ? null
           : promiseOf({
               ...{ finishMin, dueOn: job.dueOn, timeZone },
+              outside: job.outside?.open === true ? job.outside : null,
               ofPart: await past.ended({ partId: job.partId }),
               ofCell: await past.ended({ cellId: job.steps.at(-1)?.cellId ?? '' }),
             }),
