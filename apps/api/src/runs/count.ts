@@ -8,7 +8,7 @@ import { mustHold } from './holder.js';
 import { refuseDoubtful } from './may-count.js';
 import { momentOf } from './moments.js';
 import type { RunRecord } from './store.js';
-import { refuseUnstarted } from './start.js';
+import { refuseUnstarted } from './start-gate.js';
 import { runsWriter, type CountedParts } from './write-store.js';
 
 type CountInput = BodyOf<typeof runs.count>;
