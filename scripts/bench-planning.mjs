@@ -7,7 +7,7 @@ import { Stop, main, root } from './preparation/run.mjs';
 
 const usage =
   'Use: npm run bench:planning -- --file FILE [--seconds S] [--seed N] [--cpu] [--json]\n' +
-  '  or npm run bench:planning -- --family cicirello|tardiness|machines [--each N] [--seconds S] [--against S] [--seed N] [--cpu] [--json]';
+  '  or npm run bench:planning -- --family cicirello|tardiness|machines [--each N] [--seconds S,S,...] [--against S] [--runs N] [--seed N] [--cpu] [--json]';
 
 function numberOf(name, text, least, whole) {
   const value = Number(text);
@@ -29,6 +29,7 @@ function readWishes() {
         each: text('1'),
         seconds: text('1'),
         against: text('10'),
+        runs: text('2'),
         seed: text('1'),
         cpu: { type: 'boolean', default: false },
         json: { type: 'boolean', default: false },
@@ -40,12 +41,17 @@ function readWishes() {
   if ((values.file === undefined) === (values.family === undefined)) {
     throw new Stop(`Either --file or --family is needed.\n${usage}`);
   }
+  const seconds = values.seconds.split(',').map((mark) => numberOf('seconds', mark, 0, false));
+  if (values.file !== undefined && seconds.length > 1) {
+    throw new Stop(`A file is solved once: --seconds takes one number.\n${usage}`);
+  }
   return {
     file: values.file ?? null,
     family: values.family ?? null,
     each: numberOf('each', values.each, 1, true),
-    seconds: numberOf('seconds', values.seconds, 0, false),
+    seconds: seconds.toSorted((left, right) => left - right),
     against: numberOf('against', values.against, 0, false),
+    runs: numberOf('runs', values.runs, 1, true),
     seed: numberOf('seed', values.seed, 0, true),
     cpu: values.cpu,
     json: values.json,

@@ -98,6 +98,7 @@ export async function takeOrder(
         dueOn: days.plus(orderedOn, when.leadDays),
         ...{ pastDueReason: null, drawingPrint: null },
         quantityConfirmed: true,
+        partConfirmed: true,
         cells: [],
       },
     ],

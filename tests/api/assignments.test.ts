@@ -1,3 +1,4 @@
+import { createContext } from '@tackboard/api';
 import type { Assignment, Job, OrderCheck } from '@tackboard/contract';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { startTestShop, type TestShop } from '../support/app.js';
@@ -61,6 +62,27 @@ describe('what a confirmed line lacks', () => {
     await desk.cancel(job);
   });
 
+  it('is no spool and no cylinder that lies in store: they are changed at the cell', async () => {
+    await setFixture('good');
+    const { consumables } = shop.context.services;
+    const cored = await consumables.addItem(shop.actor('office'), {
+      ...{ kind: 'wire', designation: 'T 46 4 M M 1 H5', name: 'Cored wire 1.2', unit: 'kg' },
+      wireDiameterMm: 1.2,
+    });
+    const lot = await consumables.addLot(shop.actor('office'), {
+      ...{ itemId: cored.id, number: 'L-C1', receivedOn: '2026-10-01', receivedAmount: 15 },
+      certificate: null,
+    });
+    await consumables.load(shop.actor('welder'), shop.cells.R1.id, { lotId: lot.id, amount: 15 });
+    const check: OrderCheck = await desk.check();
+    const wire = check.notes.find(({ topic }) => topic === 'wire');
+    expect(wire).toMatchObject({ state: 'ok', clearedBy: null });
+    expect(wire?.text).toMatch(
+      /1\.77 kg needed, Cored wire 1\.2 loaded at R1, .* kg in store: the spool is changed before the start$/,
+    );
+    expect(check.assignments).toEqual([]);
+  });
+
   it('goes to who can clear it, due on the working day before the planned start', async () => {
     // 900 min in front of it: two and a half days of 360 min, so that it starts on Wednesday 7 October.
     const filler = await desk.filler('F-900', 900);
@@ -115,6 +137,35 @@ describe('an assignment', () => {
     ]);
     expect(entries[0].actorName).toBeNull();
     await desk.cancel(job);
+  });
+
+  it('closes at the next start where the thing came while the service stood still', async () => {
+    const own = await startTestShop();
+    try {
+      const there = await openBracketShop(own);
+      const fixture = async (condition: 'good' | 'missing') => {
+        const { fixtures } = await own.context.services.parts.fixtures();
+        const { id = '', version: expectedVersion = 0 } = fixtures[0] ?? {};
+        await own.context.services.parts.editFixture(own.actor('manager'), id, {
+          ...{ condition, expectedVersion },
+        });
+      };
+      await fixture('missing');
+      const job = await there.take(there.customers.alder);
+      // Closed before the look that follows a change, and opened again on the same file.
+      await fixture('good');
+      await own.context.services.assignments.close();
+      const open = async ({ services }: typeof own.context) =>
+        (await services.assignments.list({ jobId: job.id })).assignments.filter(
+          ({ closedAt }) => closedAt === null,
+        );
+      expect(await open(own.context)).toHaveLength(1);
+      const again = await createContext(own.context.config, own.clock);
+      await vi.waitFor(async () => expect(await open(again)).toEqual([]), { timeout: 5_000 });
+      await again.close();
+    } finally {
+      await own.close();
+    }
   });
 
   it('stays open while something else changes', async () => {

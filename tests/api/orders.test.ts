@@ -226,9 +226,9 @@ describe('checking a line', () => {
     // 2 x 500 mm at 400 mm/min: 2.5 min x 8 m/min x 8.878 g/m = 177.6 g a part, 2.13 kg for 12.
     expect(note(answer, 'wire')).toEqual({
       topic: 'wire',
-      state: 'check',
+      state: 'ok',
       text: 'step 1: solid wire 1.2: 2.13 kg needed, 1.50 kg on the feeder, 13.50 kg in store: the spool is changed at part 9',
-      clearedBy: 'welder',
+      clearedBy: null,
     });
     expect(note(answer, 'fixture')?.text).toBe('step 1: FX-031 at B2-3, in repair');
     expect(note(answer, 'program')).toMatchObject({ state: 'check' });

@@ -58,11 +58,11 @@ it('with a stale weld list, taking what is stored takes its groove as well', asy
   const gap = field(page, 'Root gap');
   await expect.poll(async () => gap.inputValue()).toBe('2');
   await gap.fill('4');
-  await choose(page, 'How the edges are prepared', /double/i);
+  await choose(page, 'Preparation', /double/i);
   await store(first, 3);
   await button(page, /^Save the weld/).click();
   await press(page, 'Take what is stored');
   await expect.poll(async () => gap.inputValue()).toBe('3');
-  const chosen = await field(page, 'How the edges are prepared').inputValue();
+  const chosen = await field(page, 'Preparation').inputValue();
   expect(chosen).toBe('singleV');
 });

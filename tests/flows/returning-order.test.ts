@@ -129,6 +129,37 @@ describe('the bracket comes back', () => {
       { basis: 'history', runs: 3, plannedMin: 112, lowMin: 102.4, highMin: 121.6 },
     ]);
   });
+
+  it('asks whether the part of one customer is what another orders, once, and shows what both had', async () => {
+    const { alder, birch } = desk.customers;
+    const { id } = await addReleasedPart(shop, { number: 'X-213' });
+    const { version } = (await desk.office.get(`/api/parts/${id}`)).body;
+    const keep = { customerId: alder, expectedVersion: version };
+    await desk.office.patch(`/api/parts/${id}`).send(keep).expect(200);
+    const asks = async (customerId: string | null) =>
+      (await desk.check({ partId: id, customerId })).questions.map(({ field }) => field);
+    expect([await asks(null), await asks(alder), await asks(birch)]).toEqual([[], [], ['partId']]);
+    const refused = await desk.send(birch, { partId: id });
+    expect([refused.status, refused.body.code]).toEqual([422, 'NEEDS_CONFIRMATION']);
+    expect(refused.body.fields[0].field).toBe('body.lines.0.partId');
+    expect(refused.body.message).toContain('X-213 is kept for Alder');
+    const jobs = [
+      await desk.take(alder, { partId: id }),
+      await desk.take(birch, { partId: id, partConfirmed: true }),
+    ];
+    expect(await asks(birch)).toEqual([]);
+    const welder = await shop.as('welder');
+    for (const { steps } of jobs) {
+      const pull = `/api/cells/${shop.cells.M1.id}/pull`;
+      const { body } = await welder.post(pull).send({ jobStepId: steps[0]?.id }).expect(200);
+      await finishRun(welder, body.run.id, 12);
+    }
+    const { lastMade } = (await desk.office.get(`/api/parts/${id}`)).body;
+    expect(lastMade.map((each: { customerName: string }) => each.customerName).toSorted()).toEqual([
+      'Alder',
+      'Birch',
+    ]);
+  });
 });
 
 describe('places in a run queue', () => {
@@ -224,7 +255,7 @@ describe('robot or booth', () => {
     expect(robotOrBooth).toMatchObject({ better: 'booth', breakEvenParts: 33 });
     expect(robotOrBooth?.text).toContain('or from 4 batches of 12');
     const unsaid = (await desk.check({ partId: id })).robotOrBooth;
-    expect(unsaid).toMatchObject({ better: 'cannotSay', robotMin: null });
+    expect(unsaid).toMatchObject({ better: 'cannotSay', robotMin: null, asksProgramming: true });
     expect(unsaid?.text).toContain('the minutes to program it');
   });
 
@@ -250,7 +281,8 @@ describe('wire, quantity and date', () => {
     expect(note(await desk.check(), 'wire')).toContain('1.77 kg needed, 3.20 kg on the feeder');
     // 27 x 147.5 g = 3.98 kg; 3.2 kg are good for 21 parts, so the spool is changed at part 22.
     const both = await desk.check({ quantity: 27, quantityConfirmed: true });
-    expect(both.notes.find(({ topic }) => topic === 'wire')).toMatchObject({ state: 'check' });
+    // The rest lies in store: a change of the spool that the welder makes, and nobody's errand.
+    expect(both.notes.find(({ topic }) => topic === 'wire')).toMatchObject({ state: 'ok' });
     expect(note(both, 'wire')).toContain('3.98 kg needed, 3.20 kg on the feeder');
     expect(note(both, 'wire')).toContain('the spool is changed at part 22');
   });

@@ -158,7 +158,13 @@ export async function robotShop(shop: TestShop): Promise<RobotShop> {
         lines: [
           {
             ...{ partId: part.id, orderedRevision: 'B', quantity, dueOn },
-            ...{ pastDueReason: null, drawingPrint: null, quantityConfirmed: true, cells: [] },
+            ...{
+              pastDueReason: null,
+              drawingPrint: null,
+              quantityConfirmed: true,
+              partConfirmed: true,
+              cells: [],
+            },
           },
         ],
       });

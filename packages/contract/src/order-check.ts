@@ -83,6 +83,8 @@ export const RobotOrBooth = z.object({
   boothMin: z.number().nullable(),
   breakEvenParts: z.number().int().nullable(),
   better: z.enum(['robot', 'booth', 'same', 'cannotSay']),
+  /** Whether only the minutes of programming are missing to say it. */
+  asksProgramming: z.boolean(),
   /** Share of parts with the same expectation that came back within twelve months; null where nobody knows. */
   chanceOfReturn: z.number().nullable(),
   expectedBatches: z.number(),

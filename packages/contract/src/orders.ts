@@ -90,6 +90,8 @@ const OrderLine = z.object({
   pastDueReason: Reason.nullable().default(null),
   /** Set after the question about an unusual quantity was answered. */
   quantityConfirmed: z.boolean().default(false),
+  /** Set after the question whether a part that is kept for another customer is the one that is meant. */
+  partConfirmed: z.boolean().default(false),
   /** The cell of each step by its number; the tool proposes one where none is named. */
   cells: z
     .array(
@@ -172,6 +174,8 @@ export const orders = {
     summary: 'What an order line needs and where it could go; nothing is stored',
     access: access.office,
     body: OrderLine.extend({
+      /** Who orders, as far as that is known yet. */
+      customerId: Id.nullable().default(null),
       /** What programming would take, where the robot is asked about and no program is proven. */
       programmingMin: DurationMin.nullable().default(null),
     }),

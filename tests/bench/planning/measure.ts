@@ -1,49 +1,73 @@
 import type { Instance } from './instance.js';
 import { solve } from './solve.js';
 
+interface Row {
+  readonly name: string;
+  /** One for each mark. */
+  readonly costs: readonly number[];
+  readonly best: number;
+}
+
 function percent(share: number): string {
   return `${(share * 100).toFixed(3)} %`;
 }
 
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
+}
+
+/** How far the orders that were read at one mark lie from the best ones known. */
+function gapsAt(rows: readonly Row[], mark: number) {
+  const cost = sum(rows.map(({ costs }) => costs[mark] ?? 0));
+  const best = sum(rows.map((row) => row.best));
+  const gaps = rows
+    .filter((row) => row.best > 0)
+    .map((row) => (row.costs[mark] ?? 0) / row.best - 1)
+    .sort((left, right) => left - right);
+  return {
+    ...{ cost, best, sumGap: best > 0 ? cost / best - 1 : 0 },
+    meanGap: sum(gaps) / Math.max(gaps.length, 1),
+    medianGap: gaps[gaps.length >> 1] ?? 0,
+    worstGap: gaps.at(-1) ?? 0,
+    zeroFound: rows.filter((row) => row.best === 0 && row.costs[mark] === 0).length,
+    zeroKnown: rows.filter((row) => row.best === 0).length,
+  };
+}
+
 /**
- * Solves every instance once in `seconds` and, with other seeds, twice in `against` seconds, and compares the sums:
- * a single gap says little where the best cost is near zero.
+ * Solves every instance once, reads it at each mark of `seconds` and, with other seeds, solves it `runs` times in
+ * `against` seconds, and compares the sums: a single gap says little where the best cost is near zero.
  */
 export function measure(
   instances: Instance[],
-  wishes: { seconds: number; against: number; seed: number; cpu: boolean; json: boolean },
+  wishes: {
+    seconds: readonly number[];
+    against: number;
+    runs: number;
+    seed: number;
+    cpu: boolean;
+    json: boolean;
+  },
 ): string {
-  const rows = instances.map((instance) => {
-    const { cost } = solve(instance, wishes);
-    const longer = [1, 2].map((more) =>
-      solve(instance, { seconds: wishes.against, seed: wishes.seed + more, cpu: wishes.cpu }),
+  const { seconds, against, runs, seed, cpu } = wishes;
+  const rows = instances.map((instance): Row => {
+    const costs = solve(instance, wishes).map(({ cost }) => cost);
+    const longer = Array.from({ length: runs }, (_, at) =>
+      solve(instance, { seconds: [against], seed: seed + 1 + at, cpu }),
     );
-    return { name: instance.name, cost, best: Math.min(cost, ...longer.map((run) => run.cost)) };
+    const best = Math.min(...costs, ...longer.flat().map(({ cost }) => cost));
+    return { name: instance.name, costs, best };
   });
-  const cost = rows.reduce((sum, row) => sum + row.cost, 0);
-  const best = rows.reduce((sum, row) => sum + row.best, 0);
-  const gaps = rows
-    .filter((row) => row.best > 0)
-    .map((row) => row.cost / row.best - 1)
-    .sort((left, right) => left - right);
-  const summary = {
-    instances: rows.length,
-    seconds: wishes.seconds,
-    against: wishes.against,
-    cost,
-    best,
-    sumGap: best > 0 ? cost / best - 1 : 0,
-    meanGap: gaps.reduce((sum, gap) => sum + gap, 0) / Math.max(gaps.length, 1),
-    medianGap: gaps[gaps.length >> 1] ?? 0,
-    zeroFound: rows.filter((row) => row.best === 0 && row.cost === 0).length,
-    zeroKnown: rows.filter((row) => row.best === 0).length,
-  };
-  if (wishes.json) return JSON.stringify({ summary, rows });
+  const marks = seconds.map((mark, at) => ({ seconds: mark, ...gapsAt(rows, at) }));
+  if (wishes.json) return JSON.stringify({ instances: rows.length, against, runs, marks, rows });
   return [
-    ...rows.map((row) => `${row.name}: ${row.cost}, best known ${row.best}`),
-    `${rows.length} instances, ${wishes.seconds} s ${wishes.cpu ? 'of the processor ' : ''}each against two runs of ${wishes.against} s`,
-    `sum of costs ${cost}, of the best ${best}: ${percent(summary.sumGap)} over`,
-    `mean gap ${percent(summary.meanGap)}, median ${percent(summary.medianGap)}`,
-    `cost 0 found in ${summary.zeroFound} of the ${summary.zeroKnown} where it is known`,
+    ...rows.map(({ name, costs, best }) => `${name}: ${costs.join(', ')}; best known ${best}`),
+    `${rows.length} instances against ${runs} runs of ${against} s each, in seconds ${cpu ? 'of the processor' : 'of the wall'}`,
+    ...marks.map(
+      (mark) =>
+        `after ${mark.seconds} s: sum of costs ${mark.cost}, of the best ${mark.best}, ${percent(mark.sumGap)} over; ` +
+        `mean gap ${percent(mark.meanGap)}, median ${percent(mark.medianGap)}, worst ${percent(mark.worstGap)}; ` +
+        `cost 0 found in ${mark.zeroFound} of the ${mark.zeroKnown} where it is known`,
+    ),
   ].join('\n');
 }

@@ -42,18 +42,16 @@ describe('whom it is given to', () => {
     person('S01', { role: 'office' }),
     person('M01', { role: 'manager' }),
   ];
-  const shop = { people, takerId: 'id-S01', fitting: [] as string[], openOf: new Map() };
+  const shop = { people, takerId: 'id-S01', openOf: new Map() };
   const to = (clearedBy: Parameters<typeof personFor>[0], changes: Partial<typeof shop> = {}) =>
     personFor(clearedBy, { ...shop, ...changes })?.code;
 
   it('is one who can clear it: by authority for the coordinator, by role else', () => {
     expect([to('coordinator'), to('qa'), to('office')]).toEqual(['Q01', 'Q00', 'S01']);
   });
-  it('is the one who fits, then the one with the fewest', () => {
+  it('is the one with the fewest, by code where they are alike', () => {
     expect(to('welder')).toBe('W01');
     expect(to('welder', { openOf: new Map([['id-W01', 1]]) })).toBe('W02');
-    const busy = { fitting: ['W01 Name W01'], openOf: new Map([['id-W01', 9]]) };
-    expect(to('welder', busy)).toBe('W01');
   });
   it('is whoever takes the order, where they can', () => {
     expect(to('office', { people: [person('S00', { role: 'office' }), ...people] })).toBe('S01');

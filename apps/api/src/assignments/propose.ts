@@ -8,31 +8,24 @@ const msPerMin = 60_000;
 export type Candidate = Pick<Person, 'id' | 'code' | 'name' | 'role' | 'coordinator' | 'active'>;
 
 /**
- * Who is to clear it: among those who can, whoever takes the order, then somebody named as fitting, then whoever has
- * the fewest open assignments, then by code. Where the shop has nobody of that kind it is the manager's.
- *
- * @param fitting - labels `code name` of people who may weld the step
+ * Who is to clear it: among those who can, whoever takes the order, then whoever has the fewest open
+ * assignments, then by code. Where the shop has nobody of that kind it is the manager's.
  */
 export function personFor(
   clearedBy: Clearer,
   shop: {
     readonly people: readonly Candidate[];
     readonly takerId: string;
-    readonly fitting: readonly string[];
     readonly openOf: ReadonlyMap<string, number>;
   },
 ): Candidate | null {
-  const { people, takerId, fitting, openOf } = shop;
+  const { people, takerId, openOf } = shop;
   const active = people.filter((person) => person.active);
   const able = active.filter((person) =>
     clearedBy === 'coordinator' ? person.coordinator : person.role === clearedBy,
   );
   const pool = able.length > 0 ? able : active.filter(({ role }) => role === 'manager');
-  const last = (person: Candidate) => [
-    person.id === takerId ? 0 : 1,
-    fitting.includes(`${person.code} ${person.name}`) ? 0 : 1,
-    openOf.get(person.id) ?? 0,
-  ];
+  const last = (person: Candidate) => [person.id === takerId ? 0 : 1, openOf.get(person.id) ?? 0];
   const [first] = pool.toSorted((a, b) => {
     const [ofA, ofB] = [last(a), last(b)];
     const at = ofA.findIndex((value, index) => value !== ofB[index]);

@@ -34,7 +34,7 @@ function canMeet({ type }: Pick<LiveEvent, 'type'>): boolean {
   return !quiet.some((pattern) => pattern.test(type));
 }
 
-/** Looks after each change that may have brought what was missing, and closes what it met. */
+/** Looks at the start and after each change that may have brought what was missing, and closes what it met. */
 export function createSettling({ database, uow }: Foundation, orders: JobsNow) {
   const read = assignmentsReader(database.reader);
   const events = eventReader(database.reader);
@@ -96,12 +96,15 @@ export function createSettling({ database, uow }: Foundation, orders: JobsNow) {
     }
   }
 
-  const stop = uow.onCommit(() => {
+  function lookSoon(): void {
     timer ??= setTimeout(() => {
       timer = null;
       looking = looking.then(look);
     }, waitMs).unref();
-  });
+  }
+
+  const stop = uow.onCommit(lookSoon);
+  lookSoon();
 
   return {
     settle,

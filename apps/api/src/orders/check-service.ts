@@ -24,19 +24,21 @@ export function checkService(foundation: Foundation, others: OtherAreas) {
     async check(actor: Actor, line: CheckInput): Promise<OrderCheck> {
       const now = clock.now();
       const facts = await loadLineFacts(database.reader, [line.partId]);
-      const plan = planLine(line, facts, { now, timeZone, field: 'body' });
+      const plan = planLine(line, facts, {
+        ...{ now, timeZone, field: 'body', customerId: line.customerId },
+      });
       const addedMin = plan.steps.reduce((sum, { time }) => sum + time.plannedMin, 0);
       const queues = await readQueues(others, { now, addedMin });
       const { dueOn } = line;
       const takerId = actingPerson(actor).id;
       const asked = { line, plan, cells: facts.cells, queues, now, takerId };
-      const { judged, placed, drafts } = await draftLine(foundation, others, asked);
+      const { notes, placed, drafts } = await draftLine(foundation, others, asked);
       const past = promiseReader(database.reader);
       const ofCell = plan.steps.at(-1)?.cell.id ?? '';
       return {
         revisionState: plan.revision.state,
         lastMade: plan.lastMade?.on ?? null,
-        notes: judged.notes.map(({ note }) => note),
+        notes: notes.map(({ note }) => note),
         assignments: drafts.map(({ stepNumber, topic, person, dueOn: by }) => ({
           ...{ stepNumber, topic, dueOn: by },
           ...{ personCode: person.code, personName: person.name },

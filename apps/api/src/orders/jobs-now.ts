@@ -39,7 +39,7 @@ export function jobsNowService(foundation: Foundation, others: OtherAreas) {
       return new Map(
         found.map(({ job, open, steps, coded }) => {
           const rest = Math.max(1, job.quantity - Math.max(0, ...open.map((one) => one.goodCount)));
-          const { notes } = judgeSteps(steps, { quantity: rest, coded }, around);
+          const notes = judgeSteps(steps, { quantity: rest, coded }, around);
           const judged = new Set(steps.map(({ step }) => step.number));
           return [job.id, jobNow(job, { open, missing: missingOf(notes).map(keyOf), judged })];
         }),

@@ -1,13 +1,14 @@
 import type { Foundation } from '../foundation.js';
 import { openOn, type Draft } from '../assignments/open.js';
-import { draftsOf, judgeLine, type JudgedLine } from './line-notes.js';
+import type { PlacedNote } from '../assignments/missing.js';
+import { draftsOf, judgeLine } from './line-notes.js';
 import { loadLineFacts, planLine, withQueued, type LinePlan, type OrderLine } from './line-plan.js';
 import { placeLine, type PlacedLine } from './places.js';
 import { readQueues, type ShopQueues } from './shop-queues.js';
 import { surroundings, type OtherAreas } from './surroundings.js';
 
 export interface DraftedLine {
-  readonly judged: JudgedLine;
+  readonly notes: readonly PlacedNote[];
   readonly placed: PlacedLine;
   readonly drafts: readonly Draft[];
 }
@@ -29,17 +30,25 @@ export async function draftLine(
   const { timeZone, database } = foundation;
   const around = await surroundings(foundation, others, { steps: plan.steps, now, queues });
   const placed = placeLine(queues, { steps: plan.steps, cells, dueOn: line.dueOn, timeZone });
-  const judged = judgeLine(plan, line.quantity, around);
+  const notes = judgeLine(plan, line.quantity, around);
   const { people } = await others.people.list();
   const openOf = await openOn(database.reader).openByPerson();
-  return { judged, placed, drafts: draftsOf(judged, { placed, around, people, takerId, openOf }) };
+  return { notes, placed, drafts: draftsOf(notes, { placed, around, people, takerId, openOf }) };
 }
 
 /** What each line of an order lacks, as the shop stands before the order is taken. */
 export async function draftsForLines(
   foundation: Foundation,
   others: OtherAreas,
-  { lines, takerId }: { lines: readonly OrderLine[]; takerId: string },
+  {
+    lines,
+    customerId,
+    takerId,
+  }: {
+    readonly lines: readonly OrderLine[];
+    readonly customerId: string;
+    readonly takerId: string;
+  },
 ): Promise<readonly (readonly Draft[])[]> {
   const now = foundation.clock.now();
   const { database, timeZone } = foundation;
@@ -51,7 +60,8 @@ export async function draftsForLines(
   let { cells } = facts;
   const found: (readonly Draft[])[] = [];
   for (const [at, line] of lines.entries()) {
-    const plan = planLine(line, { ...facts, cells }, { now, timeZone, field: `body.lines.${at}` });
+    const where = { now, timeZone, field: `body.lines.${at}`, customerId };
+    const plan = planLine(line, { ...facts, cells }, where);
     const asked = { line, plan, cells, queues, now, takerId };
     found.push((await draftLine(foundation, others, asked)).drafts);
     cells = withQueued(cells, plan.steps);

@@ -8,31 +8,27 @@ import { factsOf, type StepAtCell, type Surroundings } from './surroundings.js';
 
 type Planned = Pick<LinePlan, 'revision' | 'part' | 'steps'>;
 
-export interface JudgedLine {
-  readonly notes: readonly PlacedNote[];
-  /** Labels of the people who may weld a step, by its number. */
-  readonly fitting: ReadonlyMap<number, readonly string[]>;
-}
-
 /** What an order line needs and whether it is there: first the revision, then each of its steps. */
-export function judgeLine(plan: Planned, quantity: number, around: Surroundings): JudgedLine {
-  const { notes, fitting } = judgeSteps(plan.steps, { quantity, coded: plan.part.coded }, around);
-  return { notes: [{ stepNumber: null, note: revisionNote(plan) }, ...notes], fitting };
+export function judgeLine(
+  plan: Planned,
+  quantity: number,
+  around: Surroundings,
+): readonly PlacedNote[] {
+  const ofSteps = judgeSteps(plan.steps, { quantity, coded: plan.part.coded }, around);
+  return [{ stepNumber: null, note: revisionNote(plan) }, ...ofSteps];
 }
 
 export function judgeSteps(
   steps: readonly StepAtCell[],
   batch: { readonly quantity: number; readonly coded: boolean },
   around: Surroundings,
-): JudgedLine {
-  const fitting = new Map<number, readonly string[]>();
-  const notes = steps.flatMap((planned) => {
-    const facts = factsOf(planned, batch, around);
-    const stepNumber = planned.step.number;
-    fitting.set(stepNumber, facts.qualifiedPeople);
-    return stepNotes(facts).map((note) => ({ stepNumber, note }));
-  });
-  return { notes, fitting };
+): readonly PlacedNote[] {
+  return steps.flatMap((planned) =>
+    stepNotes(factsOf(planned, batch, around)).map((note) => ({
+      stepNumber: planned.step.number,
+      note,
+    })),
+  );
 }
 
 function revisionNote({ revision }: Pick<LinePlan, 'revision'>): PlacedNote['note'] {
@@ -42,7 +38,7 @@ function revisionNote({ revision }: Pick<LinePlan, 'revision'>): PlacedNote['not
 
 /** To whom what is missing goes, due before the planned start of the step it holds up. */
 export function draftsOf(
-  { notes, fitting }: JudgedLine,
+  notes: readonly PlacedNote[],
   shop: {
     readonly placed: PlacedLine;
     readonly around: Pick<Surroundings, 'queues' | 'now' | 'timeZone'>;
@@ -58,7 +54,6 @@ export function draftsOf(
     const { stepNumber, clearedBy } = missing;
     const person = personFor(clearedBy, {
       ...{ people: shop.people, takerId: shop.takerId, openOf },
-      fitting: fitting.get(stepNumber ?? Number.NaN) ?? [],
     });
     if (person === null) return [];
     openOf.set(person.id, (openOf.get(person.id) ?? 0) + 1);

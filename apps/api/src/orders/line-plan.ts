@@ -55,6 +55,8 @@ interface At {
   readonly timeZone: string;
   /** Dotted path of the line in the body, e.g. `body.lines.0`. */
   readonly field: string;
+  /** Who orders; null where that is not known yet. */
+  readonly customerId: string | null;
 }
 
 /** One line against the shop as it stands; refuses what cannot be made at all. */
@@ -78,8 +80,21 @@ export function planLine(line: OrderLine, facts: LineFacts, at: At): LinePlan {
       prints: { ordered: line.drawingPrint, released: released.drawingPrint },
     }),
     steps: planSteps(released.steps, line, facts, at.field),
-    questions: questionsOf(line, { today: shopDay(at.now, at.timeZone), usualQuantity }),
+    questions: questionsOf(line, {
+      ...{ today: shopDay(at.now, at.timeZone), usualQuantity },
+      part: { number: part.number, keptFor: keptForOther(part, history, at.customerId) },
+    }),
   };
+}
+
+/** The name of the customer whom a part is kept for, where somebody else orders it for the first time. */
+function keptForOther(
+  { customer }: PlanPart,
+  history: PartHistory | undefined,
+  customerId: string | null,
+): string | null {
+  if (customer === null || customerId === null || customer.id === customerId) return null;
+  return history?.customerIds.has(customerId) === true ? null : customer.name;
 }
 
 /** The cells after a line was planned: the next line sees its minutes in their run queues. */

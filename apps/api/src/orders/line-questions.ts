@@ -16,11 +16,12 @@ interface Line {
   readonly dueOn: string;
   readonly pastDueReason: string | null;
   readonly quantityConfirmed: boolean;
+  readonly partConfirmed: boolean;
 }
 
 export interface LineQuestion {
   readonly code: 'NEEDS_REASON' | 'NEEDS_CONFIRMATION';
-  readonly field: 'pastDueReason' | 'quantity';
+  readonly field: 'pastDueReason' | 'quantity' | 'partId';
   readonly given: string | null;
   readonly text: string;
   readonly allowed: string;
@@ -29,9 +30,34 @@ export interface LineQuestion {
 /** What is asked before a line is taken; empty when nothing is open. Days are days of the shop. */
 export function questionsOf(
   line: Line,
-  facts: { today: string; usualQuantity: number | null },
+  facts: {
+    readonly today: string;
+    readonly usualQuantity: number | null;
+    readonly part: { readonly number: string; readonly keptFor: string | null };
+  },
 ): LineQuestion[] {
-  return [...pastDue(line, facts.today), ...unusualQuantity(line, facts.usualQuantity)];
+  return [
+    ...otherCustomer(line, facts.part),
+    ...pastDue(line, facts.today),
+    ...unusualQuantity(line, facts.usualQuantity),
+  ];
+}
+
+/** Two customers may use one name for two parts, or two names for one. */
+function otherCustomer(
+  { partConfirmed }: Line,
+  { number, keptFor }: { number: string; keptFor: string | null },
+): LineQuestion[] {
+  if (keptFor === null || partConfirmed) return [];
+  return [
+    {
+      code: 'NEEDS_CONFIRMATION',
+      field: 'partId',
+      given: number,
+      text: `${number} is kept for ${keptFor}, and this customer has never ordered it. Confirm that it is the part that is meant, or choose another.`,
+      allowed: 'a part that this customer has ordered before, or any part once confirmed',
+    },
+  ];
 }
 
 function pastDue(line: Line, today: string): LineQuestion[] {

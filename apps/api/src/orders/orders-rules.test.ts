@@ -22,8 +22,14 @@ describe('days of the shop', () => {
 });
 
 describe('questions about a line', () => {
-  const line = { quantity: 12, dueOn: '2026-10-02', pastDueReason: null, quantityConfirmed: false };
-  const facts = { today: '2026-09-01', usualQuantity: 12 };
+  const line = {
+    ...{ quantity: 12, dueOn: '2026-10-02', pastDueReason: null },
+    ...{ quantityConfirmed: false, partConfirmed: false },
+  };
+  const facts = {
+    ...{ today: '2026-09-01', usualQuantity: 12 },
+    part: { number: 'X-210-01', keptFor: null },
+  };
 
   it('asks nothing about a usual line, nor on the due day itself', () => {
     expect(questionsOf(line, { ...facts, today: '2026-10-02' })).toEqual([]);
@@ -44,6 +50,18 @@ describe('questions about a line', () => {
     expect(asked(120)[0]).toContain('10 times the usual 12');
     expect(asked(1200)[0]).toContain('100 times the usual 12?');
     expect(asked(1200, true)).toEqual([]);
+  });
+
+  it('asks whether a part kept for another customer is meant, until it is confirmed', () => {
+    const kept = { ...facts, part: { number: 'X-210-01', keptFor: 'Alder' } };
+    expect(questionsOf(line, kept)).toEqual([
+      {
+        ...{ code: 'NEEDS_CONFIRMATION', field: 'partId', given: 'X-210-01' },
+        text: 'X-210-01 is kept for Alder, and this customer has never ordered it. Confirm that it is the part that is meant, or choose another.',
+        allowed: 'a part that this customer has ordered before, or any part once confirmed',
+      },
+    ]);
+    expect(questionsOf({ ...line, partConfirmed: true }, kept)).toEqual([]);
   });
 
   it('knows no usual quantity for a part never made', () => {
@@ -250,18 +268,49 @@ describe('what a step needs', () => {
     const short = { loaded: [{ ...wire, leftAmount: 2.1 }] };
     expect(note('wire', short)).toMatchObject({ state: 'check', clearedBy: 'office' });
     expect(note('wire', { ...short, stock: new Map([['w', 15]]) })).toMatchObject({
-      ...{ state: 'check', clearedBy: 'welder' },
+      ...{ state: 'ok', clearedBy: null },
       text: 'step 1: solid wire 1.2: 2.13 kg needed, 2.10 kg on the feeder, 15.00 kg in store: the spool is changed at part 12',
     });
     const noSpeed = { ...setUp, wireSpeedMMin: null };
     expect(note('wire', { setUp: noSpeed })?.text).toContain('cannot be said');
-    expect(note('wire', { loaded: [] })?.text).toContain('no wire loaded at R1');
+    expect(note('wire', { setUp: noSpeed })?.clearedBy).toBe('office');
+  });
+
+  it('takes wire from store where another or none is loaded, and has it bought where that is too little', () => {
+    const other = [{ ...wire, itemId: 'x', itemName: 'cored wire 1.2' }, gas];
+    const stored = (loaded: StepFacts['loaded'], storeKg: number) =>
+      note('wire', { loaded, stock: new Map([['w', storeKg]]) });
+    expect(stored(other, 15)).toEqual({
+      ...{ topic: 'wire', state: 'ok', clearedBy: null },
+      text: 'step 1: solid wire 1.2: 2.13 kg needed, cored wire 1.2 loaded at R1, 15.00 kg in store: the spool is changed before the start',
+    });
+    expect(stored([], 2.14)?.state).toBe('ok');
+    expect(stored([], 2.13)).toMatchObject({
+      ...{ state: 'check', clearedBy: 'office' },
+      text: 'step 1: solid wire 1.2: 2.13 kg needed, no wire loaded at R1, 2.13 kg in store: wire has to be bought',
+    });
+    const noSpeed = { setUp: { ...setUp, wireSpeedMMin: null }, loaded: [] };
+    const unknown = (storeKg: number) =>
+      note('wire', { ...noSpeed, stock: new Map([['w', storeKg]]) });
+    expect([unknown(1)?.state, unknown(0)?.state]).toEqual(['ok', 'check']);
   });
 
   it('compares the gas of the batch with what is left in the bottle', () => {
     // 1 m at 400 mm/min: 150 s, and 8 x 1 s before and after: 158 s x 15 l/min = 39.5 l, 474 l for 12.
     expect(note('gas', {})?.text).toBe('step 1: mixed gas: 474 l needed, 5000 l at R1');
-    expect(note('gas', { loaded: [wire, { ...gas, leftAmount: 473 }] })?.state).toBe('check');
+    const short = { loaded: [wire, { ...gas, leftAmount: 473 }] };
+    expect(note('gas', short)).toMatchObject({ state: 'check', clearedBy: 'office' });
+    const other = { loaded: [{ ...gas, itemId: 'x', itemName: 'argon' }] };
+    const stored = (facts: Partial<StepFacts>, storeL: number) =>
+      note('gas', { ...facts, stock: new Map([['g', storeL]]) });
+    expect(stored(short, 1)).toMatchObject({
+      state: 'ok',
+      text: 'step 1: mixed gas: 474 l needed, 473 l at R1, 1 l in store: it is changed during the batch',
+    });
+    expect(stored(other, 474)?.text).toBe(
+      'step 1: mixed gas: 474 l needed, argon loaded at R1, 474 l in store: it is changed before the start',
+    );
+    expect([stored(other, 474)?.state, stored(other, 473)?.state]).toEqual(['ok', 'check']);
     expect(note('gas', { setUp: { ...setUp, gasFlowLMin: null } })?.state).toBe('cannotSay');
   });
 

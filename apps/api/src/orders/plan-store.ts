@@ -11,6 +11,7 @@ import type { KeptSetUp } from './ready-notes.js';
 const runsPerStep = 30;
 
 const partIncludes = {
+  customer: { select: { id: true, name: true } },
   revisions: {
     where: { state: 'released' },
     include: {
@@ -45,6 +46,8 @@ export interface PlanPart {
   readonly active: boolean;
   readonly coded: boolean;
   readonly returnChance: string;
+  /** Whom the part is kept for; null where for nobody in particular. */
+  readonly customer: { readonly id: string; readonly name: string } | null;
   readonly released: {
     readonly id: string;
     readonly label: string;
@@ -88,6 +91,8 @@ function toPart({ revisions: [released], ...part }: PartRow): PlanPart {
 }
 
 export interface PartHistory {
+  /** Who has ordered the part before. */
+  readonly customerIds: ReadonlySet<string>;
   readonly quantities: readonly number[];
   readonly lastMade: (Omit<LastMade, 'on'> & { finishedAt: Date }) | null;
 }
@@ -142,6 +147,7 @@ export function planReader(db: Db) {
           quantity: true,
           finishedAt: true,
           revision: { select: { label: true, partId: true } },
+          order: { select: { customerId: true } },
         },
       });
       const byPart = groupBy(rows, ({ revision }) => revision.partId);
@@ -177,14 +183,23 @@ function dialled<Row extends { wireItem: { wireDiameterMm: number | null } | nul
 }
 
 function historyOf(
-  jobs: readonly { quantity: number; finishedAt: Date | null; revision: { label: string } }[],
+  jobs: readonly {
+    quantity: number;
+    finishedAt: Date | null;
+    revision: { label: string };
+    order: { customerId: string };
+  }[],
 ): PartHistory {
   const last = jobs
     .flatMap(({ finishedAt, revision }) =>
       finishedAt === null ? [] : [{ revision: revision.label, finishedAt }],
     )
     .toSorted((a, b) => b.finishedAt.getTime() - a.finishedAt.getTime())[0];
-  return { quantities: jobs.map(({ quantity }) => quantity), lastMade: last ?? null };
+  return {
+    customerIds: new Set(jobs.map(({ order }) => order.customerId)),
+    quantities: jobs.map(({ quantity }) => quantity),
+    lastMade: last ?? null,
+  };
 }
 
 function toPastRun(row: {

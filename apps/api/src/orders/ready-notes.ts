@@ -77,7 +77,7 @@ type Draft = Omit<Note, 'clearedBy'> & { readonly clearedBy?: Clearer | null };
 const clearers: Readonly<Record<Note['topic'], Clearer>> = {
   ...{ revision: 'coordinator', procedure: 'qa', fit: 'coordinator', people: 'coordinator' },
   ...{ fixture: 'office', program: 'office', cell: 'office', hours: 'manager' },
-  ...{ wire: 'welder', gas: 'welder', torch: 'coordinator' },
+  ...{ wire: 'office', gas: 'office', torch: 'coordinator' },
 };
 
 function fitNotes({ fit }: StepFacts): Draft[] {
@@ -151,39 +151,38 @@ function wireNeed({ setUp, arcLengthMm, quantity }: StepFacts, onFeederKg: numbe
   return need.ok ? { kg: need.value, partsPossible: need.parts.partsPossible } : null;
 }
 
+/** Another spool in store is no errand for anybody: it is changed at the cell, where the ready check asks for it. */
 function wireNotes(step: StepFacts): Draft[] {
-  const { setUp } = step;
+  const { setUp, cell } = step;
   const topic = 'wire';
   if (setUp === null || setUp.wireItemId === null) return [];
   const wire = setUp.wireName ?? 'wire';
   const loaded = loadedOf(step, 'wire');
-  if (loaded?.itemId !== setUp.wireItemId) {
-    const found = loaded === null ? 'no wire loaded' : `${loaded.itemName} loaded`;
-    const stored = storeWords(step, setUp.wireItemId, 'kg');
-    const text = `${wire} needed, ${found} at ${step.cell.code}${stored}`;
-    return [{ topic, state: 'check', text }];
-  }
-  const need = wireNeed(step, loaded.leftAmount);
-  const left = `${kg(loaded.leftAmount)} on the feeder`;
-  if (need === null) {
-    const text = `${wire}: ${left}; the need cannot be said, the set-up lacks wire speed, travel or size`;
+  const fits = loaded?.itemId === setUp.wireItemId;
+  const onFeederKg = fits ? loaded.leftAmount : 0;
+  const inStoreKg = step.stock.get(setUp.wireItemId) ?? 0;
+  const need = wireNeed(step, onFeederKg);
+  if (fits && need === null) {
+    const text = `${wire}: ${kg(onFeederKg)} on the feeder; the need cannot be said, the set-up lacks wire speed, travel or size`;
     return [{ topic, state: 'cannotSay', text }];
   }
-  const words = `${wire}: ${kg(need.kg)} needed, ${left}`;
-  if (need.kg <= loaded.leftAmount) return [{ topic, state: 'ok', text: words }];
-  const stock = step.stock.get(setUp.wireItemId) ?? 0;
-  const text = `${words}${storeWords(step, setUp.wireItemId, 'kg')}`;
-  if (loaded.leftAmount + stock < need.kg) {
-    const lacking = `${text}: wire has to be bought`;
-    return [{ topic, state: 'check', text: lacking, clearedBy: 'office' }];
+  const needed = need === null ? `${wire} needed` : `${wire}: ${kg(need.kg)} needed`;
+  const found = fits ? `${kg(onFeederKg)} on the feeder` : atCellWords(loaded, 'wire', cell.code);
+  if (fits && need !== null && need.kg <= onFeederKg) {
+    return [{ topic, state: 'ok', text: `${needed}, ${found}` }];
   }
-  const change = `${text}: the spool is changed at part ${(need.partsPossible ?? 0) + 1}`;
-  return [{ topic, state: 'check', text: change }];
+  const text = `${needed}, ${found}, ${kg(inStoreKg)} in store`;
+  if (need === null ? inStoreKg === 0 : onFeederKg + inStoreKg < need.kg) {
+    return [{ topic, state: 'check', text: `${text}: wire has to be bought` }];
+  }
+  const change = fits ? `at part ${(need?.partsPossible ?? 0) + 1}` : 'before the start';
+  return [{ topic, state: 'ok', text: `${text}: the spool is changed ${change}` }];
 }
 
-function storeWords({ stock }: StepFacts, itemId: string, unit: 'kg' | 'l'): string {
-  const left = stock.get(itemId) ?? 0;
-  return `, ${unit === 'kg' ? kg(left) : litres(left)} in store`;
+function atCellWords(loaded: LoadedItem | null, kind: 'wire' | 'gas', cellCode: string): string {
+  return loaded === null
+    ? `no ${kind} loaded at ${cellCode}`
+    : `${loaded.itemName} loaded at ${cellCode}`;
 }
 
 function litres(amount: number): string {
@@ -212,19 +211,25 @@ function gasNotes(step: StepFacts): Draft[] {
   if (setUp === null || setUp.gasItemId === null) return [];
   const gas = setUp.gasName ?? 'gas';
   const loaded = loadedOf(step, 'gas');
-  if (loaded?.itemId === setUp.gasItemId) {
-    const needL = gasNeedL(step);
-    const left = `${litres(loaded.leftAmount)} at ${cell.code}`;
-    if (needL === null || loaded.unit !== 'l') {
-      const text = `${gas}: ${left}; the need cannot be said, the set-up lacks gas flow or travel`;
-      return [{ topic, state: 'cannotSay', text, clearedBy: 'office' }];
-    }
-    const text = `${gas}: ${litres(needL)} needed, ${left}`;
-    return [{ topic, state: needL <= loaded.leftAmount ? 'ok' : 'check', text }];
+  const fits = loaded?.itemId === setUp.gasItemId;
+  const atCellL = fits ? loaded.leftAmount : 0;
+  const inStoreL = step.stock.get(setUp.gasItemId) ?? 0;
+  const needL = gasNeedL(step);
+  if (fits && (needL === null || loaded.unit !== 'l')) {
+    const text = `${gas}: ${litres(atCellL)} at ${cell.code}; the need cannot be said, the set-up lacks gas flow or travel`;
+    return [{ topic, state: 'cannotSay', text }];
   }
-  const found = loaded === null ? 'no gas loaded' : `${loaded.itemName} loaded`;
-  const stored = storeWords(step, setUp.gasItemId, 'l');
-  return [{ topic, state: 'check', text: `${gas} needed, ${found} at ${cell.code}${stored}` }];
+  const needed = needL === null ? `${gas} needed` : `${gas}: ${litres(needL)} needed`;
+  const found = fits ? `${litres(atCellL)} at ${cell.code}` : atCellWords(loaded, 'gas', cell.code);
+  if (fits && needL !== null && needL <= atCellL) {
+    return [{ topic, state: 'ok', text: `${needed}, ${found}` }];
+  }
+  const text = `${needed}, ${found}, ${litres(inStoreL)} in store`;
+  if (needL === null ? inStoreL === 0 : atCellL + inStoreL < needL) {
+    return [{ topic, state: 'check', text: `${text}: gas has to be bought` }];
+  }
+  const change = fits ? 'during the batch' : 'before the start';
+  return [{ topic, state: 'ok', text: `${text}: it is changed ${change}` }];
 }
 
 function torchNotes({ torch, setUp, cell }: StepFacts): Draft[] {

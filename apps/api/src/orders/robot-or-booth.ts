@@ -43,6 +43,7 @@ export function compareWays(facts: WayFacts): RobotOrBooth {
     return {
       ...common,
       ...unsaid,
+      asksProgramming: robot !== null && booth !== null,
       text: `Robot or booth cannot be said: ${lacks.join(' and ')} is missing.`,
     };
   }
@@ -62,6 +63,7 @@ export function compareWays(facts: WayFacts): RobotOrBooth {
   const answer = {
     ...common,
     ...{ robotMin: robotCost, boothMin: boothCost, better: cheaper, breakEvenParts },
+    asksProgramming: false,
   };
   return { ...answer, text: wordsOf(answer, { times, quantity }) };
 }
@@ -69,6 +71,7 @@ export function compareWays(facts: WayFacts): RobotOrBooth {
 const unsaid = {
   ...{ robotMin: null, boothMin: null, breakEvenParts: null },
   better: 'cannotSay',
+  asksProgramming: false,
 } as const;
 
 type Times = ReturnType<typeof timesOf>;

@@ -32,12 +32,14 @@ export function takeService(foundation: Foundation, others: OtherAreas) {
   return {
     async add(actor: Actor, input: OrderInput): Promise<Order> {
       const takerId = actingPerson(actor).id;
-      const drafts = await draftsForLines(foundation, others, { lines: input.lines, takerId });
+      const { lines, customerId } = input;
+      const asked = { lines, customerId, takerId };
+      const drafts = await draftsForLines(foundation, others, asked);
       return uow.write(actor, async (unit) => {
         const store = ordersWriter(unit.tx);
         await refuseCustomer(store, input.customerId);
         const today = { now: unit.now, timeZone };
-        const planned = await planLines(unit, input.lines, today);
+        const planned = await planLines(unit, input, today);
         refuseOpenQuestions(planned.map(({ plan }) => plan));
         const order = {
           id: newId(),
@@ -92,7 +94,7 @@ async function refuseCustomer(store: Store, customerId: string): Promise<void> {
 
 async function planLines(
   unit: Unit,
-  lines: readonly OrderLine[],
+  { lines, customerId }: Pick<OrderInput, 'lines' | 'customerId'>,
   today: Today,
 ): Promise<PlannedLine[]> {
   const facts = await loadLineFacts(
@@ -102,7 +104,7 @@ async function planLines(
   let { cells } = facts;
   return lines.map((line, index) => {
     const field = `body.lines.${index}`;
-    const plan = planLine(line, { ...facts, cells }, { ...today, field });
+    const plan = planLine(line, { ...facts, cells }, { ...today, field, customerId });
     cells = withQueued(cells, plan.steps);
     return { line, plan };
   });

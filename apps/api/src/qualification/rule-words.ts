@@ -1,4 +1,4 @@
-import { crossCheck, sources, type Suggested, type SuggestedRanges } from '@tackboard/calc';
+import { crossCheck, sources, valueWords, type Suggested, type SuggestedRanges } from '@tackboard/calc';
 import type { SuggestedRange } from '@tackboard/contract';
 
 type Typed = Parameters<typeof crossCheck>[0]['typed'];
@@ -24,7 +24,7 @@ function wordsOf(suggested: Suggested): string {
     case 'range':
       return bandWords(suggested.band, suggested.unit);
     case 'list':
-      return suggested.values.join(', ');
+      return valueWords(suggested.values);
     case 'any':
       return 'no limit';
     case 'cannotSay':
@@ -37,11 +37,11 @@ function unsureOf(suggested: Suggested): string | null {
     return bandWords(suggested.unsure, suggested.unit);
   }
   if (suggested.answer === 'list' && suggested.unsure.length > 0) {
-    return suggested.unsure.join(', ');
+    return valueWords(suggested.unsure);
   }
   if (suggested.answer !== 'cannotSay') return null;
   if (suggested.band !== null) return bandWords(suggested.band, suggested.unit);
-  return suggested.values === null ? null : suggested.values.join(', ');
+  return suggested.values === null ? null : valueWords(suggested.values);
 }
 
 /** One suggestion as the screens show it; `field` names where it belongs, with what stands there. */

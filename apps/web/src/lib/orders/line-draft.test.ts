@@ -31,12 +31,17 @@ describe('lineBody', () => {
       dueOn: '2026-10-07',
       pastDueReason: null,
       quantityConfirmed: false,
+      partConfirmed: false,
       cells: [],
     });
   });
   it('keeps a confirmation only for the quantity that was confirmed', () => {
     expect(lineBody({ ...full, confirmedQuantity: 40 })?.quantityConfirmed).toBe(true);
     expect(lineBody({ ...full, confirmedQuantity: 4 })?.quantityConfirmed).toBe(false);
+  });
+  it('keeps a confirmation only for the part that was confirmed', () => {
+    expect(lineBody({ ...full, confirmedPartId: 'p1' })?.partConfirmed).toBe(true);
+    expect(lineBody({ ...full, confirmedPartId: 'p2' })?.partConfirmed).toBe(false);
   });
   it('takes a reason once it is one, and the chosen places by step', () => {
     expect(lineBody({ ...full, pastDueReason: 'ab' })?.pastDueReason).toBeNull();

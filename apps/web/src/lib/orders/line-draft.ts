@@ -14,6 +14,10 @@ export interface LineDraft {
   pastDueReason: string;
   /** The quantity that was confirmed; a changed quantity is asked about again. */
   confirmedQuantity: number | null;
+  /** The part that was confirmed to be the one meant; another part is asked about again. */
+  confirmedPartId: string | null;
+  /** What programming would take; asked where the robot cannot be judged without it. */
+  programmingMin: number | null;
   /** The places that were chosen instead of the proposed ones, by step number. */
   cells: Record<number, Pick<Place, 'cellId' | 'beforeStepId'>>;
 }
@@ -29,6 +33,8 @@ export function emptyLine(): LineDraft {
     dueOn: null,
     pastDueReason: '',
     confirmedQuantity: null,
+    confirmedPartId: null,
+    programmingMin: null,
     cells: {},
   };
 }
@@ -65,6 +71,7 @@ export function lineBody(line: LineDraft): OrderLineBody | null {
     dueOn,
     pastDueReason: reason.length < shortestReason ? null : reason,
     quantityConfirmed: line.confirmedQuantity === quantity,
+    partConfirmed: line.confirmedPartId === line.partId,
     cells: Object.entries(line.cells).map(([stepNumber, { cellId, beforeStepId }]) => ({
       ...{ stepNumber: Number(stepNumber), cellId, beforeStepId },
     })),

@@ -1,6 +1,7 @@
 import {
   orders,
   parts,
+  type BodyOf,
   type OrderCheck,
   type PartDetail,
   type PartSummary,
@@ -26,7 +27,8 @@ export class LineEntry {
   #searchTimer: ReturnType<typeof setTimeout> | undefined;
   #searchRound = 0;
 
-  constructor(key: number) {
+  /** @param customerOf - who orders, by the order that the line stands in; empty while nobody is named */
+  constructor(key: number, customerOf: () => string) {
     this.key = key;
     this.search('', 0);
     $effect(() => {
@@ -35,13 +37,18 @@ export class LineEntry {
       else this.part = null;
     });
     $effect(() => {
-      const body = this.body;
-      if (body === null) {
+      const line = this.body;
+      const { programmingMin } = this.draft;
+      const customerId = customerOf() || null;
+      if (line === null) {
         this.check = null;
         return;
       }
       const gone = new AbortController();
-      const timer = setTimeout(() => void this.#ask(body, gone.signal), settleMs);
+      const timer = setTimeout(
+        () => void this.#ask({ ...line, customerId, programmingMin }, gone.signal),
+        settleMs,
+      );
       return () => {
         clearTimeout(timer);
         gone.abort();
@@ -96,7 +103,7 @@ export class LineEntry {
     }
   }
 
-  async #ask(body: NonNullable<LineEntry['body']>, signal: AbortSignal): Promise<void> {
+  async #ask(body: BodyOf<typeof orders.check>, signal: AbortSignal): Promise<void> {
     try {
       this.check = await call(orders.check, { body, signal });
       this.error = null;

@@ -33,7 +33,7 @@ export class OrderEntry {
   }
 
   addLine(): void {
-    this.lines = [...this.lines, new LineEntry(++this.#keys)];
+    this.lines = [...this.lines, new LineEntry(++this.#keys, () => this.customerId)];
   }
 
   removeLine(key: number): void {

@@ -145,6 +145,7 @@ const fieldWords: Readonly<Record<string, () => string>> = {
   dueOn: m.order_due,
   pastDueReason: m.order_past_due_reason,
   quantityConfirmed: m.order_quantity_confirm_label,
+  partConfirmed: m.order_part_confirm_label,
   reason: m.order_reason,
   changeNote: m.order_change_note,
 };

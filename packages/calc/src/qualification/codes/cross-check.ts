@@ -2,6 +2,7 @@ import type { Range } from '../range.js';
 import { isInBand, isListed } from './judge.js';
 import type { Band } from './rule.js';
 import type { Suggested } from './suggest.js';
+import { valueWords } from './value-words.js';
 
 /** What QA typed from the signed record: a range, a list, or `null` for nothing stated. */
 export type Typed = Range | readonly string[] | null;
@@ -50,8 +51,6 @@ function isGroupListed(group: string, listed: readonly string[]): boolean {
   return wanted.every((side) => listedSides.some((sides) => sides.includes(side)));
 }
 
-const listWords = (values: readonly string[]) => values.join(', ');
-
 /** An open end lies only within an open end. */
 function liesWithin(inner: Band, outer: Band): boolean {
   const low =
@@ -98,10 +97,10 @@ function compareLists(
 ): CrossCheck {
   const { values, unsure, tested } = suggested;
   const holds = suggested.variable === 'materialGroup' ? isGroupListed : isListed;
-  const printed = `printed ${listWords(typed)}`;
+  const printed = `printed ${valueWords(typed)}`;
   const missed = tested.find((each) => typeof each === 'string' && !holds(each, typed));
   if (missed !== undefined && typed.every((each) => holds(each, [...values, ...unsure]))) {
-    const words = `${printed}, but the test piece itself is ${missed}`;
+    const words = `${printed}, but the test piece itself is ${valueWords([String(missed)])}`;
     return answer(suggested, { answer: 'ask', relation: 'missesTest', words });
   }
   const over = typed.filter((each) => !holds(each, values));
@@ -110,7 +109,7 @@ function compareLists(
     const relation = isSame ? 'same' : 'narrower';
     return answer(suggested, { answer: 'agrees', relation, words: `${printed}, within the rule` });
   }
-  const words = `${printed}, the rule gives ${listWords(values)}`;
+  const words = `${printed}, the rule gives ${valueWords(values)}`;
   const isUnsure = over.every((each) => holds(each, unsure));
   return answer(suggested, { answer: isUnsure ? 'cannotSay' : 'ask', relation: 'wider', words });
 }
@@ -135,7 +134,7 @@ export function crossCheck(check: { suggested: Suggested | null; typed: Typed })
     return answer(suggested, { answer: 'agrees', relation: null, words: 'the rule sets no limit' });
   }
   const rule =
-    suggested.answer === 'range' ? bandWords(suggested.band, unit) : listWords(suggested.values);
+    suggested.answer === 'range' ? bandWords(suggested.band, unit) : valueWords(suggested.values);
   if (typed === null) return silent(`nothing is typed; the rule gives ${rule}`, clause);
   if (isList(typed)) {
     if (typed.length === 0) return silent(`nothing is typed; the rule gives ${rule}`, clause);

@@ -1,0 +1,17 @@
+import { expect, it } from 'vitest';
+import { valueWords } from './value-words.js';
+
+it('says names of the rules in words and leaves designations and positions as they are', () => {
+  expect(valueWords(['manual', 'partlyMechanised', 'fullyMechanised'])).toBe(
+    'manual, partly mechanised, fully mechanised',
+  );
+  expect(valueWords(['tButt', 'partialButt', 'fillet'])).toBe(
+    'butt at a T, butt of partial penetration, fillet',
+  );
+  expect(valueWords(['oneSide', 'oneSideBacked', 'bothSides', 'bothSidesGouged'])).toBe(
+    'from one side, from one side with backing, from both sides, from both sides, gouged',
+  );
+  expect(valueWords(['single', 'multi', 'PB', '1.2', 'G3Si1'])).toBe(
+    'single run, several runs, PB, 1.2, G3Si1',
+  );
+});
