@@ -83,7 +83,7 @@ function createServices(foundation: Foundation, { shopName, fileFolder }: Config
     ...{ people, policy, procedures, queue },
   });
   const quality = createQualityService(foundation, { files, queue });
-  const runs = createRunsService(foundation, { parts, policy, queue });
+  const runs = createRunsService(foundation, { parts, people, policy, queue });
   const settings = createSettingsService(foundation);
   const week = createWeekService(foundation);
   const capacity = createCapacityService(foundation, { cells, consumables, orders, queue });

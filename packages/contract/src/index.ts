@@ -25,6 +25,7 @@ export * from './route.js';
 export * from './qualification.js';
 export * from './routes.js';
 export * from './settings.js';
+export * from './run-start.js';
 export * from './runs.js';
 export * from './sheets.js';
 export * from './tests-to-make.js';

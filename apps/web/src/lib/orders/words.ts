@@ -1,4 +1,5 @@
 import type {
+  Assignment,
   clearances,
   Clearer,
   Displacement,
@@ -66,9 +67,10 @@ const topicWords = {
   fit: m.order_topic_fit,
   torch: m.order_topic_torch,
   hours: m.order_topic_hours,
-} as const satisfies Record<Note['topic'], () => string>;
+  start: m.order_topic_start,
+} as const satisfies Record<Assignment['topic'], () => string>;
 
-export function topicWord(topic: Note['topic']): string {
+export function topicWord(topic: Assignment['topic']): string {
   return topicWords[topic]();
 }
 
