@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { crossCheck, type Typed } from './cross-check.js';
 import type { Suggested } from './suggest.js';
 
-const origin = {
+const origin: Omit<Suggested & { answer: 'any' }, 'answer'> = {
   ...{ code: 'ISO 15614-1', edition: '2017', clause: '8.3.2', confidence: 'high' },
   ...{ source: 'iso15614Pairs', variable: 'thickness', unit: 'mm', tested: [12] },
-} as const;
+};
 const ranged = (
   min: number | null,
   max: number | null,

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { addDays, addMonths, daysBetween, isDay } from './dates.js';
 import { testAfterDisuse } from './disuse.js';
 import { lookAhead } from './look-ahead.js';
-import { openEndedAllowed } from './open-ended.js';
+import { openEndedAllowed, type OpenEndedFacts } from './open-ended.js';
 import { certificateValidity, type RenewalRoute, type ValidityFacts } from './validity.js';
 
 const facts: ValidityFacts = {
@@ -124,15 +124,15 @@ describe('limits of the other rules, by hand', () => {
     expect(due(355, 0)).toBe('noExtraTest');
   });
   it('the open-ended way: category II of pressure equipment ends it, I and none do not', () => {
-    const shop = {
+    const shop: Omit<OpenEndedFacts, 'pedCategory'> = {
       ...{ iso3834Part: '2', sameManufacturer: true, weldsDocumented: true },
       executionClass: null,
-    } as const;
+    };
     const found = [1, 2, 3, 4, null, undefined].map((pedCategory) =>
       openEndedAllowed({ ...shop, pedCategory: pedCategory as 1 | null | undefined }),
     );
     expect(found).toEqual(['inside', 'outside', 'outside', 'outside', 'inside', 'cannotSay']);
-    const asked = { ...shop, pedCategory: null } as const;
+    const asked: OpenEndedFacts = { ...shop, pedCategory: null };
     expect(openEndedAllowed({ ...asked, sameManufacturer: false })).toBe('outside');
     expect(openEndedAllowed({ ...asked, weldsDocumented: false })).toBe('outside');
     expect(openEndedAllowed({ ...asked, iso3834Part: '4' })).toBe('outside');
