@@ -47,7 +47,7 @@ export async function tellOffice(
   const { office, takerId, newId, timeZone } = told;
   const drafts = told.differences.flatMap(({ point, note }) => {
     const { words, clearedBy } = pointWords[point];
-    const person = personFor(clearedBy, { ...office, takerId, fitting: [] });
+    const person = personFor(clearedBy, { ...office, takerId });
     if (person === null) return [];
     const text = `At ${view.cellCode}, ${words} not as shown: ${note}`;
     const dueOn = shopDay(unit.now, timeZone);
