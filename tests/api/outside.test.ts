@@ -62,6 +62,11 @@ describe('work that others do after the last step', () => {
     const { promise } = (await desk.office.get(`/api/jobs/${job.id}/readiness`)).body;
     expect(promise.text).toMatch(/^Sat 10 Oct 2026/);
     await desk.cancel(job);
+    // Welded on Monday in time for Friday, and not back before Saturday.
+    const tight = await desk.take(desk.customers.cedar, { partId: coated, dueOn: '2026-10-09' });
+    const { jobs } = (await desk.office.get('/api/late-jobs')).body;
+    expect(jobs.map(({ number }: Job) => number)).toEqual([tight.number]);
+    await desk.cancel(tight);
   });
 
   it('keeps the job open after the last weld, until it is back with its paper', async () => {
