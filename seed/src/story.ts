@@ -137,12 +137,10 @@ async function makeJob(
   const setUpMin = family.kind === 'robot' ? random.between(18, 34) : random.between(7, 14);
   let minute = startMin + setUpMin;
   at(minute);
+  const robot = family.kind === 'robot';
+  await startAsShown(shop, actor, run.id, robot);
   await services.runs.read(actor, run.id, readingNear(family, random));
   await passFirstPiece(shop, actor, run.id);
-  const robot = family.kind === 'robot';
-  if (robot) {
-    await services.runs.program(actor, run.id, { revision: demoProgramRevision, note: null });
-  }
   const scrap = random.next() < 0.12 ? 1 : 0;
   const stopAfter = random.next() < 0.4 ? random.whole(1, job.quantity - 1) : 0;
   for (let done = 0; done < job.quantity;) {
@@ -177,6 +175,17 @@ async function makeJob(
     happenedAt: null,
   });
   return minute;
+}
+
+/** All stands at the cell as the card shows it; a robot has its program loaded as it is kept. */
+export async function startAsShown(
+  { context }: ShopFile,
+  actor: ReturnType<typeof by>,
+  runId: string,
+  robot: boolean,
+): Promise<void> {
+  const program = robot ? { revision: demoProgramRevision, note: null } : null;
+  await context.services.runs.start(actor, runId, { differences: [], program, happenedAt: null });
 }
 
 /** The first piece as drawn or a little over, as a good one measures. */

@@ -1,7 +1,6 @@
 import type { Run } from '@tackboard/contract';
 import { demoLoads, demoLots } from './shop/consumables.js';
-import { demoProgramRevision } from './shop/parts.js';
-import { loadFor, passFirstPiece, takeOrder, type Story } from './story.js';
+import { loadFor, passFirstPiece, startAsShown, takeOrder, type Story } from './story.js';
 import { by, got, type FiledPart, type ShopFile } from './shop-file.js';
 
 interface Waiting {
@@ -81,8 +80,10 @@ export async function workInHand(story: Story): Promise<void> {
       jobStepId: step.id,
     });
     shop.clock.set(shop.days.at(shop.days.today, nowMin - 50));
+    const robot = filed.family.kind === 'robot';
+    await startAsShown(shop, by(shop, person), run.id, robot);
     await passFirstPiece(shop, by(shop, person), run.id);
-    const changedAfter = filed.family.kind === 'robot' ? 4 : 0;
+    const changedAfter = robot ? 4 : 0;
     if (changedAfter > 0) await changeMidBatch(shop, by(shop, person), run, changedAfter);
     shop.clock.set(shop.days.at(shop.days.today, nowMin - 5));
     await services.runs.count(by(shop, person), run.id, {
@@ -105,7 +106,6 @@ async function changeMidBatch(
   const { consumables, runs } = shop.context.services;
   const { loads } = await consumables.feeder(run.cellId);
   const former = loads.find(({ kind }) => kind === 'wire');
-  await runs.program(actor, run.id, { revision: demoProgramRevision, note: null });
   const counted = { rework: 0, scrap: 0, beyondBatchConfirmed: false, happenedAt: null };
   shop.clock.set(shop.days.at(shop.days.today, minuteOfNow(shop) + 40));
   await runs.count(actor, run.id, { ...counted, good: parts });

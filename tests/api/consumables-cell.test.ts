@@ -1,6 +1,6 @@
 import type { Feeder, Job, LotUse, Run } from '@tackboard/contract';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { passFirstPiece } from '../support/make-batch.js';
+import { passFirstPiece, putDown } from '../support/make-batch.js';
 import { monday, startTestShop, testPassword, type Agent, type TestShop } from '../support/app.js';
 import { firstFour } from '../support/first-four.js';
 import { robotShop, type RobotShop } from '../support/robot-shop.js';
@@ -61,7 +61,7 @@ const wires = (uses: readonly LotUse[]) =>
 async function putDownAll(): Promise<void> {
   const view = await office.get(`/api/cells/${shop.cells.R1.id}/view`);
   const runId = view.body.held?.step.holder?.runId;
-  if (runId !== undefined) await coordinator.post(`/api/runs/${runId}/put-down`).send({});
+  if (runId !== undefined) await putDown(coordinator, runId);
 }
 async function cancelled(jobs: readonly Job[]): Promise<void> {
   for (const job of jobs) {

@@ -20,7 +20,7 @@ const good = { sizes: [leg(5.7)], visual: 'accepted' };
 const taskOf = async (id: string): Promise<FirstPieceTask> =>
   floor.done(floor.operator.get(`/api/runs/${id}/first-piece`));
 async function down(id: string): Promise<void> {
-  await floor.done(floor.operator.post(`/api/runs/${id}/put-down`).send({}));
+  await floor.done(floor.act({ id }, 'put-down'));
 }
 
 describe('doors', () => {

@@ -30,7 +30,7 @@ async function made(options: { twoPersons?: boolean } = {}): Promise<{ job: Job;
   return { job, runId: run.id };
 }
 const complete = async (runId: string) =>
-  floor.done(floor.operator.post(`/api/runs/${runId}/put-down`).send({ batchComplete: true }));
+  floor.done(floor.act({ id: runId }, 'put-down', { batchComplete: true }));
 const reason = 'porous at the start of weld 1';
 const decide = async (ncr: Ncr, body: object, agent = floor.coordinator) =>
   agent

@@ -1,7 +1,7 @@
 import type { Job, OrderProposal } from '@tackboard/contract';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { monday, startTestShop, testPassword, type Agent, type TestShop } from '../support/app.js';
-import { passFirstPiece } from '../support/make-batch.js';
+import { passFirstPiece, putDown } from '../support/make-batch.js';
 import { robotShop, type RobotShop } from '../support/robot-shop.js';
 import { signedIn } from '../support/signed-in.js';
 
@@ -48,7 +48,8 @@ async function make({ steps: [step] }: Job, setUpMin: number): Promise<void> {
   minutes += 60;
   shop.clock.set(new Date(minutes * 60_000).toISOString());
   await operator.post(`${at}/counts`).send({ good: 1 }).expect(200);
-  await operator.post(`${at}/put-down`).send({ batchComplete: true, setUpMin }).expect(200);
+  const down = await putDown(operator, pulled.body.run.id, { batchComplete: true, setUpMin });
+  expect(down.status, down.body.message).toBe(200);
 }
 
 async function changeOvers(): Promise<OrderProposal['changeOvers']> {

@@ -1,7 +1,7 @@
 import type { Lapse, ProposedConfirmation } from '@tackboard/contract';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startTestShop, testPassword, type Agent, type TestShop } from '../support/app.js';
-import { passFirstPiece } from '../support/make-batch.js';
+import { passFirstPiece, putDown } from '../support/make-batch.js';
 import { robotShop, type RobotShop } from '../support/robot-shop.js';
 
 let shop: TestShop;
@@ -77,7 +77,7 @@ describe('confirmations and their proof', () => {
     const runId: string = pull.body.run.id;
     await passFirstPiece(agent, runId);
     await agent.post(`/api/runs/${runId}/counts`).send({ good: 1 }).expect(200);
-    await agent.post(`/api/runs/${runId}/put-down`).send({}).expect(200);
+    expect((await putDown(agent, runId)).status).toBe(200);
     return { runId, jobNumber: job.number };
   }
   const ofOperator = async (): Promise<ProposedConfirmation | undefined> =>

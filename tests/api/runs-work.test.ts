@@ -1,7 +1,7 @@
 import type { Job, Run } from '@tackboard/contract';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { monday, startTestShop, testPassword, type Agent, type TestShop } from '../support/app.js';
-import { passFirstPiece } from '../support/make-batch.js';
+import { passFirstPiece, putDown } from '../support/make-batch.js';
 import { boothStep } from '../support/repeat-part.js';
 import {
   bracketWeld,
@@ -31,7 +31,7 @@ beforeAll(async () => {
 let open: Run[] = [];
 beforeEach(async () => {
   shop.clock.set(monday);
-  for (const { id } of open) await coordinator.post(`/api/runs/${id}/put-down`).send({});
+  for (const { id } of open) await putDown(coordinator, id);
   open = [];
 });
 afterAll(async () => shop.close());
@@ -42,8 +42,10 @@ const later = (minutes: number) => {
   return at;
 };
 const act = async (run: Run, what: string, body: object = {}, agent = operator) =>
-  agent.post(`/api/runs/${run.id}/${what}`).send(body);
-/** Pulled, and its first piece checked. */
+  what === 'put-down'
+    ? putDown(agent, run.id, body)
+    : agent.post(`/api/runs/${run.id}/${what}`).send(body);
+/** Pulled, started, and its first piece checked. */
 async function pulled(job: Job, at = 0, agent = operator): Promise<Run> {
   const step = job.steps[at];
   const answer = await agent.post(`/api/cells/${step?.cellId}/pull`).send({ jobStepId: step?.id });
@@ -65,7 +67,7 @@ describe('count', () => {
     const answer = await act(run, 'counts', { good: 2, scrap: 1 });
     expect(answer.status, answer.body.message).toBe(200);
     const expected = { goodCount: 5, reworkCount: 1, scrapCount: 1, stepGoodCount: 5 };
-    expect(answer.body).toMatchObject({ ...expected, arcSource: 'counted', version: 4 });
+    expect(answer.body).toMatchObject({ ...expected, arcSource: 'counted', version: 5 });
     expect(answer.body.arcS).toBeCloseTo(7 * arcS, 6);
     expect(await runNow(run)).toEqual(answer.body);
     expect((await jobNow(job)).steps[0]).toMatchObject({ goodCount: 5, scrapCount: 1 });
@@ -167,7 +169,7 @@ describe('note', () => {
     later(30);
     const happenedAt = '2026-10-05T05:10:00.000Z';
     const one = await act(run, 'notes', { text: 'Clamp 2 sits loose.', happenedAt });
-    expect(one.body).toMatchObject({ version: 3, handOverNote: 'Clamp 2 sits loose.' });
+    expect(one.body).toMatchObject({ version: 4, handOverNote: 'Clamp 2 sits loose.' });
     expect(await lastEvent(run)).toMatchObject({
       type: 'run.noted',
       after: { text: 'Clamp 2 sits loose.', happenedAt, clockAheadS: null },

@@ -2,7 +2,7 @@ import type { Job, Run } from '@tackboard/contract';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { monday, startTestShop, testPassword, type Agent, type TestShop } from '../support/app.js';
 import { firstFour } from '../support/first-four.js';
-import { passFirstPiece } from '../support/make-batch.js';
+import { passFirstPiece, startRun } from '../support/make-batch.js';
 import { boothStep } from '../support/repeat-part.js';
 import {
   bracketWeld,
@@ -77,6 +77,7 @@ describe('doors', () => {
     job = await boothJob();
     const welder = await signIn('W07');
     run = await pulled(job, welder, 'M1');
+    await startRun(welder, run.id);
   });
 
   firstFour('run', atBooth, {

@@ -1,6 +1,6 @@
 import type { Job, Run, SetUpMemory, ToolPoint } from '@tackboard/contract';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { passFirstPiece } from '../support/make-batch.js';
+import { passFirstPiece, putDown } from '../support/make-batch.js';
 import { monday, startTestShop, testPassword, type Agent, type TestShop } from '../support/app.js';
 import { firstFour } from '../support/first-four.js';
 import { robotShop, type RobotShop } from '../support/robot-shop.js';
@@ -43,7 +43,7 @@ async function pulled(of: Job): Promise<Run> {
 async function putDownAll(): Promise<void> {
   const view = await office.get(`/api/cells/${shop.cells.R1.id}/view`);
   const runId = view.body.held?.step.holder?.runId;
-  if (runId !== undefined) await coordinator.post(`/api/runs/${runId}/put-down`).send({});
+  if (runId !== undefined) await putDown(coordinator, runId);
 }
 const act = async (what: string, body: object, agent = operator) =>
   agent.post(`/api/runs/${run.id}/${what}`).send(body);
@@ -239,18 +239,18 @@ describe('a good run', () => {
     });
   });
 
-  it('that went without its program read says so the next time', async () => {
+  it('is not put down before its program was read', async () => {
     await act('counts', { good: 3 });
-    await act('put-down', {});
-    expect((await memory(await returned(job))).differs.join(' ')).toContain(
-      'nobody read the program',
-    );
+    expect((await act('put-down', {})).body.code).toBe('NEEDS_REASON');
+    await act('close-out', { programRevision: '4' });
+    expect((await act('put-down', {})).status).toBe(200);
+    expect((await memory(await returned(job))).differs).toEqual([]);
   });
 
   it('a batch that ends short or outside the procedure leaves the set-up as it was', async () => {
     const before = (await card()).setUp;
     await act('counts', { good: 2 });
-    await act('put-down', { batchComplete: true });
+    await putDown(operator, run.id, { batchComplete: true });
     expect((await card(await returned(job))).setUp).toEqual(before);
   });
 

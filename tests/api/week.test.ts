@@ -46,6 +46,9 @@ async function workOnMonday(): Promise<void> {
   await runs.count(operator, run.id, {
     ...{ good: 3, rework: 0, scrap: 1, beyondBatchConfirmed: false, happenedAt },
   });
+  await runs.closeOut(operator, run.id, {
+    ...{ programRevision: '4', programNote: null, fixture: null, watchOuts: null },
+  });
   await runs.putDown(operator, run.id, {
     ...{ setUpMin: 25, arcMinTyped: null, note: '', batchComplete: false, happenedAt },
   });

@@ -1,8 +1,15 @@
-import type { CellView, Run, cells as cellRoutes, people, ReplyOf } from '@tackboard/contract';
+import type {
+  CellView,
+  Run,
+  SetUpMemory,
+  cells as cellRoutes,
+  people,
+  ReplyOf,
+} from '@tackboard/contract';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { sizesAsDrawn } from '../support/make-batch.js';
-import { countOne, enterReadings, signInByPin } from './steps/welder.js';
+import { countOne, enterReadings, signInByPin, startAsShown } from './steps/welder.js';
 import { openScreen, startBrowser, tabletSize, type Screen } from './support/browser.js';
 import { ask, openAs, openTablet, pinOf } from './support/demo-people.js';
 import { button, field, press, typeOnPad } from './support/hands.js';
@@ -55,7 +62,7 @@ describe('a batch that returns', () => {
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: /^Opened: job/ }).waitFor();
     await press(page, 'Pull');
-    await press(page, /^Revision .*, as kept$/);
+    await startAsShown(page);
     await button(page, 'Change a setting').waitFor();
     await button(page, 'Check the first piece').waitFor();
     const taps = await page.evaluate(() => (globalThis as unknown as { taps: number }).taps);
@@ -119,7 +126,7 @@ describe('what cannot be at the cell is answered in words, and what was typed st
   });
 
   it('a job that was taken away while the tablet had no network keeps what was done, in words', async () => {
-    const { id, scrapCount } = await runNow();
+    const { id, jobStepId, scrapCount } = await runNow();
     await page.evaluate(async () => navigator.serviceWorker.ready);
     await page.context().setOffline(true);
     await countOne(page, 'Scrap +1').catch(() => undefined);
@@ -128,6 +135,10 @@ describe('what cannot be at the cell is answered in words, and what was typed st
     await field(page, 'Note').fill('Jaw 2 slips');
     await press(page, 'Save the note');
     const coordinator = await openAs(browser, 'C01', { address: tool.address });
+    const memory = await ask<SetUpMemory>(page, 'GET', `/api/job-steps/${jobStepId}/memory`);
+    await ask(coordinator.page, 'POST', `/api/runs/${id}/close-out`, {
+      programRevision: memory.programAtStart,
+    });
     await ask(coordinator.page, 'POST', `/api/runs/${id}/put-down`, { batchComplete: true });
     await coordinator.close();
     await page.context().setOffline(false);

@@ -2,7 +2,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { startBrowser, tabletSize, type Screen } from './support/browser.js';
 import { openTablet, pinOf } from './support/demo-people.js';
-import { signInByPin } from './steps/welder.js';
+import { signInByPin, startAsShown } from './steps/welder.js';
 import { button, field, press, typeOnPad } from './support/hands.js';
 import { startTool, type Tool } from './support/tool.js';
 
@@ -33,6 +33,7 @@ describe('ten minutes without a touch at the cell', () => {
     await page.goto('/');
     await signInByPin(page, /O03/, pin);
     await press(page, 'Pull');
+    await startAsShown(page);
     await press(page, 'Good +1');
     await page.getByText(/^Saved: 1 good/).waitFor();
     await press(page, 'Readings');

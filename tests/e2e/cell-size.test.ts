@@ -73,9 +73,25 @@ const states: readonly { readonly name: string; readonly reach: () => Promise<vo
     },
   },
   {
-    name: 'in work',
+    name: 'the start',
     async reach() {
       await press(page, 'Pull');
+      await page.getByRole('button', { name: 'As shown, start' }).waitFor();
+    },
+  },
+  {
+    name: 'what is not as shown',
+    reach: async () => press(page, 'Something is not as shown'),
+  },
+  {
+    name: 'what is there instead',
+    reach: async () => press(page, 'Extraction and guards'),
+  },
+  {
+    name: 'in work',
+    async reach() {
+      await press(page, 'It is as shown');
+      await press(page, 'As shown, start');
       await page.getByRole('button', { name: 'Good +1' }).waitFor();
     },
   },

@@ -6,6 +6,7 @@ import type {
   ReplyOf,
   Run,
   SessionView,
+  SetUpCard,
 } from '@tackboard/contract';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
@@ -89,6 +90,19 @@ describe('the tablet at the cell speaks the language of who works there', () => 
       expect(await page.locator('.worked').innerText()).toMatch(new RegExp(`\\d\\${mark}\\d`));
       await look('what is next');
       await press(page, say('cell_pull'));
+      await button(page, say('start_as_shown')).waitFor();
+      await look('the start');
+      await press(page, say('start_something'));
+      await look('what is not as shown');
+      await press(page, say('start_safety'));
+      await look('what is there instead');
+      await page.locator('aside.acts textarea').fill('–––');
+      await press(page, say('start_keep'));
+      await look('the start that is told to the office');
+      await press(page, say('start_something'));
+      await press(page, say('start_safety'));
+      await press(page, say('start_is_shown'));
+      await press(page, say('start_as_shown'));
       await button(page, say('cell_good_one')).waitFor();
       await look('in work');
       await press(page, say('cell_reading'));
@@ -181,6 +195,10 @@ describe('the tablet at the cell speaks the language of who works there', () => 
       const { tablet } = await ask<SessionView>(page, 'GET', '/api/session');
       const path = `/api/cells/${tablet?.cellId ?? ''}/pull`;
       ({ run } = await ask<{ run: Run }>(page, 'POST', path, {}));
+      const step = `/api/job-steps/${run.jobStepId}`;
+      const { setUp } = await ask<SetUpCard>(page, 'GET', `${step}/card`);
+      const program = { revision: setUp?.programRevision };
+      await ask(page, 'POST', `/api/runs/${run.id}/as-shown`, { program });
     });
 
     /** The person signs in at the cell, where the job is in work. */

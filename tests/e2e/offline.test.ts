@@ -8,7 +8,7 @@ import type {
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { sizesAsDrawn } from '../support/make-batch.js';
-import { signInByPin } from './steps/welder.js';
+import { signInByPin, startAsShown } from './steps/welder.js';
 import { startBadNetwork, type BadNetwork, type Fate } from './support/bad-network.js';
 import { startBrowser, tabletSize, type Screen } from './support/browser.js';
 import { actAt, emptySlip, offered, write, type CellAct, type Slip } from './support/cell-hands.js';
@@ -61,7 +61,7 @@ async function benchAt(cellCode: string, person: string): Promise<Bench> {
   await page.goto('/');
   await signInByPin(page, new RegExp(person), pin);
   await press(page, 'Pull');
-  await button(page, 'Good +1').waitFor();
+  await startAsShown(page);
   const { cells } = await ask<ReplyOf<typeof cellRoutes.list>>(page, 'GET', '/api/cells');
   const cellId = cells.find(({ code }) => code === cellCode)?.id ?? cellCode;
   const view = await ask<CellView>(page, 'GET', `/api/cells/${cellId}/view`);

@@ -26,7 +26,13 @@ import {
   withdraw,
   writeProcedure,
 } from './steps/procedures.js';
-import { countOne, enterReadings, passFirstPiece, signInByPin } from './steps/welder.js';
+import {
+  countOne,
+  enterReadings,
+  passFirstPiece,
+  signInByPin,
+  startAsShown,
+} from './steps/welder.js';
 import { openScreen, startBrowser, tabletSize, type Screen } from './support/browser.js';
 import { button, fill, press, signIn, signOut } from './support/hands.js';
 import { startTool, type Tool } from './support/tool.js';
@@ -165,6 +171,7 @@ describe('the whole path through the screens, as people walk it', () => {
       .waitFor();
     await press(page, 'Pull');
     await page.getByRole('heading', { name: 'In work here' }).waitFor();
+    await startAsShown(page);
     await manager.page.getByText(`Held by ${welder.code}`).waitFor();
   });
 

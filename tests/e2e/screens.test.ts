@@ -13,6 +13,7 @@ import {
 } from './support/browser.js';
 import { ask, openAs, openTablet, pinOf } from './support/demo-people.js';
 import { press, typeOnPad } from './support/hands.js';
+import { startAsShown } from './steps/welder.js';
 import { startTool, type Tool } from './support/tool.js';
 
 const pictures = fileURLToPath(new URL('./pictures', import.meta.url));
@@ -145,6 +146,13 @@ describe('every state of the tablet at the cell, at both sizes, light and dark',
     await look('at-cell-next');
     await press(page, 'Pull');
     await page.getByRole('heading', { name: 'In work here' }).waitFor();
+    await look('at-cell-start');
+    await press(page, 'Something is not as shown');
+    await look('at-cell-not-as-shown');
+    await press(page, 'Wire and gas');
+    await look('at-cell-what-instead');
+    await press(page, 'It is as shown');
+    await startAsShown(page);
     await look('at-cell-held');
     for (const [act, name] of [
       ['Check the first piece', 'at-cell-first-piece'],

@@ -10,7 +10,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, inject, it } from 'v
 import { startBrowser, tabletSize, type Screen } from './support/browser.js';
 import { ask, openAs, openTablet, pinOf } from './support/demo-people.js';
 import { button, field, press, typeOnPad } from './support/hands.js';
-import { signInByPin } from './steps/welder.js';
+import { signInByPin, startAsShown } from './steps/welder.js';
 import { startTool, type Tool } from './support/tool.js';
 
 let tool: Tool;
@@ -58,7 +58,7 @@ describe('who acts is asked at the act, in place', () => {
     await page.getByRole('heading', { name: 'Who are you?' }).waitFor();
     expect(new URL(page.url()).pathname).toBe('/cell/R1');
     await givePin('O08');
-    await button(page, 'Good +1').waitFor();
+    await startAsShown(page);
     expect((await cellNow()).held?.step.holder?.personCode).toBe('O08');
   });
 

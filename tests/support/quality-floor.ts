@@ -1,6 +1,7 @@
 import type { FirstPiece, Job, Ncr, Run } from '@tackboard/contract';
 import { expect } from 'vitest';
 import { testPassword, type Agent, type TestShop } from './app.js';
+import { putDown, startRun } from './make-batch.js';
 import { robotShop, type RobotShop } from './robot-shop.js';
 import { signedIn } from './signed-in.js';
 
@@ -22,14 +23,18 @@ export async function openQualityFloor(shop: TestShop) {
 
   return {
     ...{ robot, operator, qa, coordinator, done },
+    /** Pulled, and started as shown. */
     async pulled(job: Job, at = 0, agent: Agent = operator): Promise<Run> {
       const step = job.steps[at];
       const path = `/api/cells/${step?.cellId}/pull`;
       const { run } = await done<{ run: Run }>(agent.post(path).send({ jobStepId: step?.id }));
+      await startRun(agent, run.id);
       return run;
     },
     act: async (run: Pick<Run, 'id'>, what: string, body: object = {}, agent: Agent = operator) =>
-      agent.post(`/api/runs/${run.id}/${what}`).send(body),
+      what === 'put-down'
+        ? putDown(agent, run.id, body)
+        : agent.post(`/api/runs/${run.id}/${what}`).send(body),
     /** Measures weld 1 by its leg; drawn is a throat of 4 mm, a leg of 5.66 mm. */
     check: async (run: Pick<Run, 'id'>, legMm: number, body: object = {}): Promise<FirstPiece> =>
       done(

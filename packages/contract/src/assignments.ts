@@ -7,7 +7,10 @@ import { Day, Id, Instant, Reason, text, Version } from './values.js';
 /** How an assignment ended: said by a person, found to be met, or no longer needed because the step is made. */
 export const assignmentEnds = ['cleared', 'met', 'ended'] as const;
 
-/** What a job lacked when it was ordered, for one person to clear by a day. */
+/** `start`: what was not as shown when a run of the job began. */
+export const assignmentTopics = [...readyTopics, 'start'] as const;
+
+/** What a job lacked when it was ordered or when a run of it began, for one person to clear by a day. */
 export const Assignment = z.object({
   id: Id,
   version: Version,
@@ -17,7 +20,7 @@ export const Assignment = z.object({
   customerName: z.string(),
   /** Null where it is the whole job's. */
   stepNumber: z.number().int().nullable(),
-  topic: z.enum(readyTopics),
+  topic: z.enum(assignmentTopics),
   /** What was found missing, in words. */
   text: z.string(),
   personId: Id,

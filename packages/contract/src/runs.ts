@@ -4,6 +4,7 @@ import { firstPieceResults } from './first-piece.js';
 import { FitLine, fitResults } from './fit.js';
 import { SetUpCard } from './queue.js';
 import { defineRoute } from './route.js';
+import { StartDifference, StartSaid, startPoints } from './run-start.js';
 import {
   Count,
   CurrentA,
@@ -81,6 +82,10 @@ export const Run = z.object({
   arcSource: z.enum(['counted', 'typed', 'counter']),
   /** What whoever goes on should know, a line for each note. */
   handOverNote: z.string().nullable(),
+  /** False for runs that began before the start was asked about. */
+  startAsked: z.boolean(),
+  /** Said last in this run, or by whoever handed it over; null until somebody has. */
+  start: StartSaid.nullable(),
   stops: z.array(Stop),
   readings: z.array(Reading),
 });
@@ -145,6 +150,34 @@ export const runs = {
     params: z.object({ jobId: Id }),
     reply: z.object({ runs: z.array(Run) }),
     refusals: ['NOT_FOUND'],
+  }),
+  start: defineRoute({
+    id: 'startRun',
+    area,
+    method: 'POST',
+    path: '/api/runs/:runId/as-shown',
+    summary:
+      'Confirm before the first count what stands at the cell, and which program revision the robot has loaded; what is not as shown goes to the office',
+    access: access.cell,
+    params: RunParams,
+    body: z.object({
+      differences: z
+        .array(StartDifference)
+        .max(startPoints.length)
+        .refine(
+          (all) => new Set(all.map(({ point }) => point)).size === all.length,
+          'must name each point once',
+        )
+        .default([]),
+      /** Needed where the set-up names a program; a revision that is not the known one needs a note. */
+      program: z
+        .object({ revision: text(20), note: text(300, 3).nullable().default(null) })
+        .nullable()
+        .default(null),
+      happenedAt: HappenedAt,
+    }),
+    reply: z.object({ run: Run, words: z.array(z.string()) }),
+    refusals: ['NOT_FOUND', 'NOT_NOW', 'NEEDS_REASON'],
   }),
   count: defineRoute({
     id: 'count',
@@ -246,7 +279,7 @@ export const runs = {
       happenedAt: HappenedAt,
     }),
     reply: Run,
-    refusals: ['NOT_FOUND', 'NOT_NOW', 'NEEDS_CONFIRMATION'],
+    refusals: ['NOT_FOUND', 'NOT_NOW', 'NEEDS_CONFIRMATION', 'NEEDS_REASON'],
   }),
 };
 export type ReadingInput = z.infer<typeof ReadingInput>;

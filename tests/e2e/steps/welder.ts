@@ -11,6 +11,12 @@ export async function signInByPin(page: Page, name: string | RegExp, pin: string
   await button(page, 'Sign out').waitFor();
 }
 
+/** Says that all stands at the cell as the card shows it, after a pull. */
+export async function startAsShown(page: Page): Promise<void> {
+  await press(page, 'As shown, start');
+  await button(page, 'Good +1').waitFor();
+}
+
 /** Counts one part; a second one within 20 s is asked about first. */
 export async function countOne(page: Page, kind: 'Good +1' | 'Scrap +1' | 'Rework +1') {
   await press(page, kind);

@@ -10,11 +10,12 @@ export interface PlacedNote {
 }
 
 /** Something a job lacks that somebody can see to. */
-export interface Missing extends Pick<Assignment, 'stepNumber' | 'topic' | 'text'> {
+export interface Missing extends Pick<Assignment, 'stepNumber' | 'text'> {
+  readonly topic: Note['topic'];
   readonly clearedBy: Clearer;
 }
 
-export function keyOf({ stepNumber, topic }: Pick<Missing, 'stepNumber' | 'topic'>): string {
+export function keyOf({ stepNumber, topic }: Pick<Assignment, 'stepNumber' | 'topic'>): string {
   return `${stepNumber ?? 'job'}/${topic}`;
 }
 

@@ -1,3 +1,4 @@
+import type { Assignment } from '@tackboard/contract';
 import type { Db } from '../db/client.js';
 import type { Unit } from '../db/unit-of-work.js';
 import type { Missing } from './missing.js';
@@ -15,11 +16,13 @@ export interface Draft extends Missing {
   readonly dueOn: string;
 }
 
-/** Gives what a job lacks to people, within the commit that takes the job. */
+type Given = Omit<Draft, 'topic' | 'clearedBy'> & Pick<Assignment, 'topic'>;
+
+/** Gives what a job lacks to people, within the commit that takes the job or that finds it out. */
 export async function openAssignments(
   unit: Unit,
   job: { readonly id: string; readonly number: number },
-  { drafts, newId }: { readonly drafts: readonly Draft[]; readonly newId: () => string },
+  { drafts, newId }: { readonly drafts: readonly Given[]; readonly newId: () => string },
 ): Promise<void> {
   if (drafts.length === 0) return;
   const rows = drafts.map(({ stepNumber, topic, text, person, dueOn }) => ({

@@ -26,7 +26,7 @@ const pageSize = 500;
 /** What cannot bring anything that was missing: the many small things of a shift. */
 const quiet: readonly RegExp[] = [
   /^(session|tablet|order|assignment)\./,
-  /^run\.(counted|stopped|resumed|noted|read)$/,
+  /^run\.(started|counted|stopped|resumed|noted|read)$/,
   /^(job\.taken|jobStep\.queued)$/,
 ];
 
@@ -118,7 +118,8 @@ export function createSettling({ database, uow }: Foundation, orders: JobsNow) {
 
 /** Null while it stays open; what nothing is known of stays as it is. */
 function endOf(row: AssignmentRecord, job: JobNow | undefined): 'met' | 'ended' | null {
-  if (job === undefined) return null;
+  // What was found at the start of a run is seen by nobody but a person: it stays until one has seen to it.
+  if (job === undefined || row.topic === 'start') return null;
   if (job.ended) return 'ended';
   if (row.stepNumber !== null && !job.openSteps.has(row.stepNumber)) return 'ended';
   if (row.stepNumber !== null && job.unknownSteps.has(row.stepNumber)) return null;

@@ -8,6 +8,7 @@ import { mustHold } from './holder.js';
 import { refuseDoubtful } from './may-count.js';
 import { momentOf } from './moments.js';
 import type { RunRecord } from './store.js';
+import { refuseUnstarted } from './start-gate.js';
 import { runsWriter, type CountedParts } from './write-store.js';
 
 type CountInput = BodyOf<typeof runs.count>;
@@ -21,6 +22,7 @@ export function createCount({ uow, newId, timeZone }: Foundation) {
       const run = await store.run(runId);
       if (run === null) throw notFound('run', runId, 'params.runId');
       const person = mustHold(actor, run, timeZone);
+      refuseUnstarted(run);
       refuseUnchecked(run, input);
       confirmBeyond(run, input);
       const { good, rework, scrap } = input;

@@ -66,10 +66,13 @@ export function createHandOver(foundation: Foundation, queue: QueueService) {
     await store.endRun(run.view.id, { endedAt: unit.now, handOverNote: withNote(run.view, note) });
     const id = newId();
     const { jobStepId, cellId } = run.view;
-    await store.passOn({
-      ...{ id, jobStepId, cellId, personId: receiver.id, wpsId: run.wpsId },
-      ...{ setUpId: run.setUpId, startedAt: unit.now, arcSPerPart: run.arcSPerPart },
-    });
+    await store.passOn(
+      {
+        ...{ id, jobStepId, cellId, personId: receiver.id, wpsId: run.wpsId },
+        ...{ setUpId: run.setUpId, startedAt: unit.now, arcSPerPart: run.arcSPerPart },
+      },
+      run.view,
+    );
     unit.append({
       type: 'run.handedOver',
       subjectType: 'run',

@@ -58,6 +58,14 @@ export function memoryReader(db: Db) {
         closedOutAt: latest('closedOutAt'),
       };
     },
+    /** What was said at the close of this run itself. */
+    async programAtCloseOf(runId: string): Promise<string | null> {
+      const row = await db.run.findUnique({
+        where: { id: runId },
+        select: { programAtClose: true },
+      });
+      return row?.programAtClose ?? null;
+    },
     /** The run that a set-up was frozen from, with its job. */
     async frozenFrom(runId: string) {
       return db.run.findUnique({

@@ -49,6 +49,23 @@ export async function programSaid(
   ];
 }
 
+/** A batch is not closed at a robot before its program was read: what the next return starts from must be true. */
+export async function refuseProgramUnread(
+  unit: Unit,
+  { view }: RunRecord,
+  setUp: SetUp | null,
+): Promise<void> {
+  if (setUp === null || setUp.programName === null) return;
+  if ((await memoryReader(unit.tx).programAtCloseOf(view.id)) !== null) return;
+  throw refuseField(
+    'NEEDS_REASON',
+    `Job ${view.jobNumber} (${view.partNumber}) cannot be put down as complete: read at the robot which revision of program ${setUp.programName} is loaded, and say it before the batch is put down.`,
+    'body.batchComplete',
+    null,
+    'the program revision said at the close first',
+  );
+}
+
 function noProgram({ view }: RunRecord): Refusal {
   return new Refusal(
     'NOT_NOW',

@@ -90,6 +90,6 @@ function newRunView({ facts }: PullPlan, person: ActingPerson, run: NewRun): Run
     ...{ quantity: record.quantity, stepGoodCount: record.goodCount },
     ...{ stepQuarantinedCount: record.quarantinedCount, firstPiece: facts.firstPiece },
     ...{ goodCount: 0, reworkCount: 0, scrapCount: 0, setUpMin: 0, arcS: 0, arcSource: 'counted' },
-    ...{ handOverNote: null, stops: [], readings: [] },
+    ...{ handOverNote: null, startAsked: true, start: null, stops: [], readings: [] },
   };
 }

@@ -9,6 +9,7 @@ import { refuseUncheckedEnd } from './first-piece-gate.js';
 import { mustHold } from './holder.js';
 import { keepSetUp, type SetUpKeeper } from './keep-set-up.js';
 import { momentOf } from './moments.js';
+import { refuseProgramUnread } from './program-said.js';
 import { withNote } from './note.js';
 import { openStopOf } from './standstill.js';
 import type { RunRecord } from './store.js';
@@ -28,7 +29,11 @@ export function createPutDown({ uow, newId, timeZone }: Foundation, parts: SetUp
       if (run === null) throw notFound('run', runId, 'params.runId');
       const { id: personId } = mustHold(actor, run, timeZone);
       const done = input.batchComplete || run.view.stepGoodCount >= run.view.quantity;
-      if (done) refuseUncheckedEnd(run);
+      if (done) {
+        refuseUncheckedEnd(run);
+        const setUp = await parts.keptSetUp(run.stepId, run.view.cellId, unit.tx);
+        await refuseProgramUnread(unit, run, setUp);
+      }
       const { at: endedAt, clockAheadS } = momentOf({
         happenedAt: input.happenedAt,
         now: unit.now,

@@ -9,6 +9,9 @@ export function runsRoutes(app: FastifyInstance, service: RunsService): void {
   registerRoute(app, runs.pull, async ({ actor, params, body }) =>
     service.pull(actor, params.cellId, body),
   );
+  registerRoute(app, runs.start, async ({ actor, params, body }) =>
+    service.start(actor, params.runId, body),
+  );
   registerRoute(app, runs.count, async ({ actor, params, body }) =>
     service.count(actor, params.runId, body),
   );

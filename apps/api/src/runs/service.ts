@@ -1,6 +1,7 @@
 import type { Run } from '@tackboard/contract';
 import type { Foundation } from '../foundation.js';
 import type { PartsService } from '../parts/service.js';
+import type { PeopleService } from '../people/service.js';
 import type { PolicyService } from '../policy/service.js';
 import type { QueueService } from '../queue/service.js';
 import { notFound } from '../refusal.js';
@@ -14,6 +15,7 @@ import { createPutDown } from './put-down.js';
 import { createRead } from './reading.js';
 import { createSettingChange } from './setting-change.js';
 import { createStandstill } from './standstill.js';
+import { createStart } from './start.js';
 import { runsReader } from './store.js';
 import { createToolPoint } from './tool-point.js';
 
@@ -24,11 +26,12 @@ export function createRunsService(
   foundation: Foundation,
   others: {
     readonly parts: PartsService;
+    readonly people: PeopleService;
     readonly policy: PolicyService;
     readonly queue: QueueService;
   },
 ) {
-  const { parts, policy, queue } = others;
+  const { parts, people, policy, queue } = others;
   const read = runsReader(foundation.database.reader);
   return {
     async run(runId: string): Promise<Run> {
@@ -42,6 +45,7 @@ export function createRunsService(
       return { runs: found.map(({ view }) => view) };
     },
     pull: createPull(foundation, queue),
+    start: createStart(foundation, { parts, people }),
     count: createCount(foundation),
     ...createStandstill(foundation),
     read: createRead(foundation, policy),

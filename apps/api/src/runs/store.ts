@@ -1,8 +1,11 @@
-import type { Run } from '@tackboard/contract';
+import { StartDifference, type Run } from '@tackboard/contract';
 import type { Db } from '../db/client.js';
 import { Prisma } from '../db/generated/client.js';
 
-type Columns = Omit<Run, 'startedAt' | 'endedAt' | 'stops' | 'readings'> & {
+type Columns = Omit<
+  Run,
+  'startedAt' | 'endedAt' | 'stops' | 'readings' | 'startAsked' | 'start'
+> & {
   readonly startedAt: Date;
   readonly endedAt: Date | null;
 };
@@ -35,6 +38,10 @@ export interface RunRecord {
 type Row = Columns &
   Omit<RunRecord, 'view' | 'holder' | 'goodLikeThis'> & {
     readonly goodLikeThis: number | bigint;
+    readonly startAsked: boolean | number | bigint;
+    readonly startSaidAt: Date | null;
+    readonly startSaidBy: string | null;
+    readonly startDifferences: unknown;
     readonly holdingRunId: string | null;
     readonly holdingPersonId: string | null;
     readonly holdingCode: string | null;
@@ -58,7 +65,7 @@ const runColumns = Prisma.sql`
   c."code" AS "cellCode", ru."personId", pe."code" AS "personCode", pe."name" AS "personName",
   w."number" || ' r' || w."revision" AS "wpsLabel", ru."startedAt", ru."endedAt", j."quantity",
   js."goodCount" AS "stepGoodCount", js."quarantinedCount" AS "stepQuarantinedCount", ru."goodCount", ru."reworkCount", ru."scrapCount", ru."setUpMin", ru."arcS",
-  ru."arcSource", ru."handOverNote", j."id" AS "jobId", js."stepId", js."number" AS "stepNumber",
+  ru."arcSource", ru."handOverNote", ru."startAsked", ru."startSaidAt", ru."startSaidBy", ru."startDifferences", j."id" AS "jobId", js."stepId", js."number" AS "stepNumber",
   j."revisionId", p."coded", ru."wpsId", ru."setUpId", ru."arcSPerPart", s."holdPoint", s."witnessMin",
   (SELECT fp."result" FROM "FirstPiece" fp JOIN "Run" fr ON fr."id" = fp."runId"
     WHERE fp."jobStepId" = ru."jobStepId" AND ${madeAlike}
@@ -80,8 +87,9 @@ const runTables = Prisma.sql`
   LEFT JOIN "Person" hp ON hp."id" = h."personId"`;
 
 function toRecord(row: Row, stops: readonly StopRow[], readings: readonly ReadingRow[]): RunRecord {
-  const { startedAt, endedAt, holdingRunId, holdingPersonId, holdingCode, goodLikeThis, ...rest } =
+  const { startedAt, endedAt, holdingRunId, holdingPersonId, holdingCode, goodLikeThis, ...said } =
     row;
+  const { startAsked, startSaidAt, startSaidBy, startDifferences, ...rest } = said;
   const held = holdingRunId !== null && holdingPersonId !== null;
   return {
     ...rest,
@@ -95,6 +103,11 @@ function toRecord(row: Row, stops: readonly StopRow[], readings: readonly Readin
       ...rest,
       startedAt: startedAt.toISOString(),
       endedAt: endedAt?.toISOString() ?? null,
+      startAsked: Boolean(startAsked),
+      start: startSaidAt && {
+        ...{ at: startSaidAt.toISOString(), personCode: startSaidBy ?? '' },
+        differences: StartDifference.array().parse(startDifferences),
+      },
       stops: stops
         .filter(({ runId }) => runId === row.id)
         .map((stop) => ({

@@ -1,4 +1,4 @@
-import type { ReadingInput, Run } from '@tackboard/contract';
+import type { ReadingInput, Run, StartSaid } from '@tackboard/contract';
 import { asWeighed } from '../consumables/amounts.js';
 import type { TransactionClient } from '../db/client.js';
 import { runsReader } from './store.js';
@@ -20,6 +20,14 @@ export interface CountedParts {
   readonly scrap: number;
 }
 
+type StartSaidNow = Omit<StartSaid, 'at'> & { readonly at: Date };
+
+function startColumns(said: StartSaid | StartSaidNow | null) {
+  if (said === null) return {};
+  const { at, personCode, differences } = said;
+  return { startSaidAt: at, startSaidBy: personCode, startDifferences: differences };
+}
+
 function holdingWriter(tx: TransactionClient) {
   return {
     /**
@@ -34,8 +42,10 @@ function holdingWriter(tx: TransactionClient) {
           AND NOT EXISTS (SELECT 1 FROM "Holding" WHERE "cellId" = ${cellId})`;
       if (taken !== 1) return false;
       await tx.$executeRaw`
-        INSERT INTO "Run" ("id", "jobStepId", "cellId", "personId", "wpsId", "setUpId", "startedAt", "arcSPerPart")
-        VALUES (${id}, ${jobStepId}, ${cellId}, ${personId}, ${wpsId}, ${setUpId}, ${startedAt}, ${arcSPerPart})`;
+        INSERT INTO "Run" ("id", "jobStepId", "cellId", "personId", "wpsId", "setUpId", "startedAt", "arcSPerPart",
+          "startAsked")
+        VALUES (${id}, ${jobStepId}, ${cellId}, ${personId}, ${wpsId}, ${setUpId}, ${startedAt}, ${arcSPerPart},
+          true)`;
       await tx.$executeRaw`
         INSERT INTO "Holding" ("jobStepId", "cellId", "personId", "runId", "since")
         VALUES (${jobStepId}, ${cellId}, ${personId}, ${id}, ${startedAt})`;
@@ -44,9 +54,12 @@ function holdingWriter(tx: TransactionClient) {
         WHERE "id" = ${step.jobId} AND "state" = 'waiting'`;
       return true;
     },
-    /** Gives the held step to another person in a run of their own. */
-    async passOn(run: NewRun): Promise<void> {
-      await tx.run.create({ data: run });
+    /**
+     * Gives the held step to another person in a run of their own. The cell stands as it stood: what was confirmed
+     * at the start holds for them as well.
+     */
+    async passOn(run: NewRun, { startAsked, start }: Pick<Run, 'startAsked' | 'start'>) {
+      await tx.run.create({ data: { ...run, startAsked, ...startColumns(start) } });
       await tx.holding.update({
         where: { jobStepId: run.jobStepId },
         data: { personId: run.personId, runId: run.id, since: run.startedAt },
@@ -143,6 +156,14 @@ function runWriter(tx: TransactionClient) {
     ): Promise<void> {
       await tx.reading.create({ data: row });
       await tx.run.update({ where: { id: row.runId }, data: { version: { increment: 1 } } });
+    },
+    async sayStart(
+      id: string,
+      { programAtStart, ...said }: StartSaidNow & { programAtStart: string | null },
+    ): Promise<void> {
+      const data = { ...startColumns(said), startAsked: true, version: { increment: 1 } };
+      const read = programAtStart === null ? {} : { programAtStart };
+      await tx.run.update({ where: { id }, data: { ...data, ...read } });
     },
     async setNote(id: string, handOverNote: string): Promise<void> {
       await tx.run.update({ where: { id }, data: { handOverNote, version: { increment: 1 } } });

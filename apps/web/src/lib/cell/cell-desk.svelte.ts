@@ -26,6 +26,7 @@ import { refusalOfShape } from './shape.js';
 
 type Count = { readonly good?: number; readonly rework?: number; readonly scrap?: number };
 type ReadingBody = Extract<Done, { kind: 'reading' }>['body'];
+type StartBody = Extract<Done, { kind: 'start' }>['body'];
 
 /** A repeat within this time is questioned: after an interruption people tend to repeat a step. */
 const repeatAfterMs = 20_000;
@@ -142,6 +143,10 @@ export class CellDesk {
     this.asked = null;
     this.#lastCountMs = Date.now();
     await this.#keep({ kind: 'count', body: { ...count, beyondBatchConfirmed } });
+  }
+
+  async start(body: StartBody): Promise<boolean> {
+    return this.#keep({ kind: 'start', body });
   }
 
   async stop(cause: BodyOf<typeof runs.stop>['cause']): Promise<boolean> {

@@ -1,11 +1,13 @@
 import type { Entry } from '$lib/offline/commands.js';
 import { m } from '$lib/paraglide/messages.js';
-import { causeWord } from './words.js';
+import { causeWord, pointWord } from './words.js';
 import { shopUnits } from '$lib/units/shop-units.svelte.js';
 
 /** What was pressed and typed, in the words of the buttons. */
 export function entryWords(entry: Entry): string {
   switch (entry.kind) {
+    case 'start':
+      return startWords(entry.body);
     case 'count':
       return countWords(entry.body);
     case 'stop':
@@ -24,6 +26,11 @@ export function entryWords(entry: Entry): string {
 }
 
 type BodyOf<Kind extends Entry['kind']> = Extract<Entry, { readonly kind: Kind }>['body'];
+
+function startWords({ differences = [] }: BodyOf<'start'>): string {
+  const points = differences.map(({ point, note }) => `${pointWord(point)}: ${note}`).join('; ');
+  return points === '' ? m.start_did() : m.start_did_not({ points });
+}
 
 function countWords({ good = 0, rework = 0, scrap = 0 }: BodyOf<'count'>): string {
   return [

@@ -1,6 +1,7 @@
 /** Fetches what a tap opens once the queue is on the glass, so that it opens without network as well. */
 export async function fetchAhead(): Promise<void> {
   const wanted = [
+    import('./start-form.svelte'),
     import('./stop-form.svelte'),
     import('./reading-form.svelte'),
     import('./note-form.svelte'),

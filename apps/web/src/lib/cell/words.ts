@@ -1,3 +1,4 @@
+import type { StartPoint } from '@tackboard/contract';
 import { m } from '$lib/paraglide/messages.js';
 import { shopUnits } from '$lib/units/shop-units.svelte.js';
 
@@ -74,6 +75,19 @@ export function rangeWords(
   if (min !== null) return m.cell_range_from({ min: words(min) });
   if (max !== null) return m.cell_range_to({ max: words(max) });
   return m.cell_range_open();
+}
+
+const points: Record<StartPoint, () => string> = {
+  part: m.start_part,
+  consumables: m.start_consumables,
+  fixture: m.start_fixture,
+  settings: m.start_settings,
+  safety: m.start_safety,
+};
+
+/** A point of the start of a run. */
+export function pointWord(point: StartPoint): string {
+  return points[point]();
 }
 
 type FitResult = 'inside' | 'outside' | 'cannotSay';

@@ -2,6 +2,7 @@ import { runs, type FieldRefusal, type RefusalCode } from '@tackboard/contract';
 
 /** The acts that are kept on the tablet until the server has answered, each with its route. */
 export const commandRoutes = {
+  start: runs.start,
   count: runs.count,
   stop: runs.stop,
   resume: runs.resume,

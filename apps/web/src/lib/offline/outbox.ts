@@ -111,6 +111,11 @@ export function shownRun(outbox: Outbox, runId: string): Run | null {
 
 function withAct(run: Run, entry: Entry): Run {
   switch (entry.kind) {
+    case 'start': {
+      const { differences = [] } = entry.body;
+      const said = { at: entry.happenedAt, personCode: entry.personCode };
+      return { ...run, start: { ...said, differences: [...differences] } };
+    }
     case 'count': {
       const { good = 0, rework = 0, scrap = 0 } = entry.body;
       return {

@@ -1,4 +1,5 @@
 import type {
+  Assignment,
   clearances,
   Clearer,
   Displacement,
@@ -66,9 +67,10 @@ const topicWords = {
   fit: m.order_topic_fit,
   torch: m.order_topic_torch,
   hours: m.order_topic_hours,
-} as const satisfies Record<Note['topic'], () => string>;
+  start: m.order_topic_start,
+} as const satisfies Record<Assignment['topic'], () => string>;
 
-export function topicWord(topic: Note['topic']): string {
+export function topicWord(topic: Assignment['topic']): string {
   return topicWords[topic]();
 }
 
@@ -144,6 +146,9 @@ const fieldWords: Readonly<Record<string, () => string>> = {
   pastDueReason: m.order_past_due_reason,
   quantityConfirmed: m.order_quantity_confirm_label,
   partConfirmed: m.order_part_confirm_label,
+  ...{ work: m.outside_work, toWhom: m.outside_to, sentOn: m.outside_sent_on },
+  ...{ dueBackOn: m.outside_due_on, backOn: m.outside_back_on, note: m.outside_note },
+  certificate: m.outside_certificate,
   reason: m.order_reason,
   changeNote: m.order_change_note,
 };

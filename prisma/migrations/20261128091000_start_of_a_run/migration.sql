@@ -1,0 +1,5 @@
+-- AlterTable
+ALTER TABLE "Run" ADD COLUMN "startAsked" BOOLEAN NOT NULL DEFAULT false;
+ALTER TABLE "Run" ADD COLUMN "startDifferences" JSONB;
+ALTER TABLE "Run" ADD COLUMN "startSaidAt" DATETIME;
+ALTER TABLE "Run" ADD COLUMN "startSaidBy" TEXT;
