@@ -135,3 +135,43 @@ it('is silent, not held, where a variable that no procedure can do without is no
   expect(named({ preheatMinC: null })).toEqual(['preheatMinC beyond']);
   expect(named({ interpassMaxC: 251 })).toEqual(['interpassMaxC beyond']);
 });
+
+it.each<[Partial<WpsRanges>, Partial<WpsRanges>, string[]]>([
+  [{ materialGroups: ['1.2'] }, { materialGroups: ['8', '1'] }, []],
+  [{ positions: [' pa', 'PB '] }, {}, []],
+  [{ process: ' 135 ' }, {}, []],
+  [{ thicknessMm: { min: 1, max: 12 } }, { thicknessMm: { min: null, max: 12 } }, []],
+  [{ thicknessMm: { min: null, max: 12 } }, { thicknessMm: { min: null, max: 12 } }, []],
+  [{ thicknessMm: { min: 3, max: 100 } }, { thicknessMm: { min: 3, max: null } }, []],
+  [{ thicknessMm: { min: null, max: 12 } }, {}, ['thicknessMm beyond']],
+  [{ thicknessMm: { min: 3, max: null } }, {}, ['thicknessMm beyond']],
+  [{ thicknessMm: { min: 3, max: 12.1 } }, {}, ['thicknessMm beyond']],
+  [{}, { thicknessMm: { min: null, max: null } }, ['thicknessMm silent']],
+  [{ jointTypes: ['butt'], throatMm: null }, { jointTypes: ['butt'], throatMm: null }, []],
+  [{ throatMm: null }, { throatMm: null }, ['throatMm silent']],
+  [{ jointTypes: ['butt'] }, { jointTypes: ['butt'], throatMm: null }, ['throatMm silent']],
+  [{ preheatMinC: null }, { preheatMinC: null }, []],
+  [{ preheatMinC: 81 }, {}, []],
+  [{ interpassMaxC: null }, { interpassMaxC: null }, []],
+  [{ interpassMaxC: 249 }, {}, []],
+  [{ heatInputBasis: 'arcEnergy' }, { heatInputKjMm: null }, []],
+])('independent: %o under a record of %o: %o', (wps, stated, found) => {
+  expect(named(wps, [{ ...record, ranges: { ...ranges, ...stated } }])).toEqual(found);
+});
+
+it.each<[keyof WpsRanges, Partial<WpsRanges>]>([
+  ['positions', { positions: ['PF'] }],
+  ['mechanisations', { mechanisations: ['manual'] }],
+  ['throatMm', { throatMm: { min: 1, max: 6 } }],
+  ['heatInputKjMm', { heatInputKjMm: { min: 0.1, max: 1 } }],
+  ['heatInputBasis', { heatInputBasis: 'arcEnergy' }],
+  ['preheatMinC', { preheatMinC: 10 }],
+  ['interpassMaxC', { interpassMaxC: 300 }],
+])('shows what both sides state of %s', (variable, wps) => {
+  expect(breaches(wps)).toEqual([
+    {
+      ...{ variable, kind: 'beyond', wps: wps[variable] },
+      allowed: [{ wpqr: 'PQ-1', stated: ranges[variable] }],
+    },
+  ]);
+});
