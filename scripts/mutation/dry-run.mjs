@@ -3,15 +3,14 @@ import { countAnew, countFor } from './switches.mjs';
 
 /**
  * Runs every test once without a change, then those that are quick enough once more with each change that is met
- * counted. By the number of the change: the files that meet it while they load (`loadedBy`), the tests that meet it
- * (`reachedBy`, as file and test) and how often (`hits`). By file: the milliseconds of each test (`msOf`), Infinity
- * for one that is too slow and left out.
+ * counted. By the number of the change: the files that meet it while they load (`loadedBy`) and the tests that meet it
+ * (`reachedBy`, as file, test and how often). By file: the milliseconds of each test (`msOf`), Infinity for one that is
+ * too slow and left out.
  */
 export async function dryRun(files, counted, slowestMs) {
   const plan = {
     loadedBy: {},
     reachedBy: {},
-    hits: {},
     msOf: [],
     failed: [],
     tests: 0,
@@ -55,8 +54,7 @@ async function count(plan, { gather }, at) {
       .then(run)
       .catch(() => undefined);
     for (const [id, times] of Object.entries(met.perTest[test] ?? {})) {
-      (plan.reachedBy[id] ??= []).push([at, test]);
-      plan.hits[id] = (plan.hits[id] ?? 0) + times;
+      (plan.reachedBy[id] ??= []).push([at, test, times]);
     }
   }
 }

@@ -5,13 +5,16 @@ export async function judge(id, files, plan) {
   const reachedBy = plan.reachedBy[id] ?? [];
   const loadedBy = plan.loadedBy[id] ?? [];
   if (reachedBy.length + loadedBy.length === 0) return { fate: 'not reached' };
-  const limit = (plan.hits[id] ?? 0) * 100 + 100_000;
+  const times = reachedBy.reduce((sum, [, , each]) => sum + each, 0);
   const by =
-    (await failing(reachedBy, id, limit, files, plan)) ??
-    (await failingAfterLoading(loadedBy, id, limit, files, plan));
+    (await failing(reachedBy, id, files, plan)) ??
+    (await failingAfterLoading(loadedBy, id, limitFor(times), files, plan));
   countAnew();
   return by === null ? { fate: 'survived' } : { fate: 'noticed', by };
 }
+
+/** A change may be passed a hundred times as often as without it, and so often in any case. */
+const limitFor = (times) => 100_000 + 100 * times;
 
 const gathered = new WeakMap();
 
@@ -24,11 +27,11 @@ function testsOf(file) {
   return gathered.get(file);
 }
 
-async function failing(places, id, limit, files, { msOf }) {
+async function failing(places, id, files, { msOf }) {
   const quickestFirst = places.toSorted(([a, i], [b, k]) => msOf[a][i] - msOf[b][k]);
-  for (const [at, test] of quickestFirst) {
+  for (const [at, test, times] of quickestFirst) {
     const found = testsOf(files[at])[test];
-    switchOn(id, limit);
+    switchOn(id, limitFor(times));
     if (await fails(found)) return found.name;
   }
   return null;
