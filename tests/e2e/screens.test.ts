@@ -147,11 +147,6 @@ describe('every state of the tablet at the cell, at both sizes, light and dark',
     await press(page, 'Pull');
     await page.getByRole('heading', { name: 'In work here' }).waitFor();
     await look('at-cell-start');
-    await press(page, 'Something is not as shown');
-    await look('at-cell-not-as-shown');
-    await press(page, 'Wire and gas');
-    await look('at-cell-what-instead');
-    await press(page, 'It is as shown');
     await startAsShown(page);
     await look('at-cell-held');
     for (const [act, name] of [

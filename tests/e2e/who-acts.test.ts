@@ -95,6 +95,21 @@ describe('who acts is asked at the act, in place', () => {
     expect(entries[0]).toMatchObject({ type: 'run.counted', actorCode: 'O08' });
   });
 
+  it('a PIN typed while the one before is still being checked is kept, and checked after it', async () => {
+    await page.route('**/api/session/pin', async (route) => {
+      await new Promise((resolve) => setTimeout(resolve, 2000));
+      await route.continue();
+    });
+    await press(page, 'Sign in to go on');
+    const pin = pins.get('O03') ?? '';
+    await givePin('O03', wrong(pin));
+    await typeOnPad(page, pin.slice(0, 4));
+    await page.getByText('The code and the PIN do not belong together.').waitFor();
+    await page.unroute('**/api/session/pin');
+    await typeOnPad(page, pin.slice(4));
+    await button(page, 'Sign out').waitFor();
+  });
+
   it('a wrong PIN five times is answered in words, and what was half typed is still there', async () => {
     await signInByPin(page, /O08/, pins.get('O08') ?? '');
     await press(page, 'Note');
