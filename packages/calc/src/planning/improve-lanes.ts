@@ -32,7 +32,7 @@ interface Search {
 }
 
 const elitesMax = 8;
-const idleMax = 10;
+const idleMax = 5;
 const fruitlessMax = 160;
 const shakesPerSlice = 8;
 
