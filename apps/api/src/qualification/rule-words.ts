@@ -1,4 +1,10 @@
-import { crossCheck, sources, valueWords, type Suggested, type SuggestedRanges } from '@tackboard/calc';
+import {
+  crossCheck,
+  sources,
+  valueWords,
+  type Suggested,
+  type SuggestedRanges,
+} from '@tackboard/calc';
 import type { SuggestedRange } from '@tackboard/contract';
 
 type Typed = Parameters<typeof crossCheck>[0]['typed'];
