@@ -74,6 +74,8 @@ async function fileVariant(
     returnChance: 'yes',
     twoPersons: false,
     notes: '',
+    outsideWork: family.outside?.work ?? '',
+    outsideDays: family.outside?.days ?? 0,
   });
   if (variant.alias !== undefined)
     await services.parts.addAlias(office, part.id, { alias: variant.alias, customerId });

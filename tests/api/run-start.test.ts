@@ -74,7 +74,7 @@ describe('doors', () => {
   });
   firstFour('start', () => shop, {
     method: 'post',
-    path: () => `/api/runs/${run.id}/start`,
+    path: () => `/api/runs/${run.id}/as-shown`,
     body: () => ({}),
     allowed: 'welder',
     refused: 'office',
@@ -140,7 +140,7 @@ describe('the start of a run', () => {
     const body = { ...asKept, differences: [{ point: 'fixture', note }] };
     const key = '7c1c0c55-6a53-4f38-9a43-0d9be0d0a001';
     const send = async () =>
-      operator.post(`/api/runs/${run.id}/start`).set('idempotency-key', key).send(body);
+      operator.post(`/api/runs/${run.id}/as-shown`).set('idempotency-key', key).send(body);
     const [first, again] = [await send(), await send()];
     expect(again.body).toEqual(first.body);
     const started = (await historyOf(run)).filter(

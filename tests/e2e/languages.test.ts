@@ -198,7 +198,7 @@ describe('the tablet at the cell speaks the language of who works there', () => 
       const step = `/api/job-steps/${run.jobStepId}`;
       const { setUp } = await ask<SetUpCard>(page, 'GET', `${step}/card`);
       const program = { revision: setUp?.programRevision };
-      await ask(page, 'POST', `/api/runs/${run.id}/start`, { program });
+      await ask(page, 'POST', `/api/runs/${run.id}/as-shown`, { program });
     });
 
     /** The person signs in at the cell, where the job is in work. */

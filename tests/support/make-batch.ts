@@ -27,7 +27,7 @@ export async function startRun(agent: Agent, runId: string): Promise<void> {
   const run: Run = (await agent.get(at).expect(200)).body;
   if (run.start !== null) return;
   const program = await programOf(agent, run.jobStepId);
-  const answer = await agent.post(`${at}/start`).send({ program });
+  const answer = await agent.post(`${at}/as-shown`).send({ program });
   if (answer.status !== 200) throw new Error(`${answer.status}: ${answer.body.message}`);
 }
 

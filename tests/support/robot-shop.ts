@@ -135,6 +135,7 @@ export async function robotShop(shop: TestShop): Promise<RobotShop> {
       const part = await services.parts.add(manager, {
         ...{ number, name: 'Bracket', coded, customerId: customer.id },
         ...{ traceability: 'batch', returnChance: 'maybe', twoPersons, notes: '' },
+        ...{ outsideWork: '', outsideDays: 0 },
       });
       const draft = await services.parts.addRevision(manager, part.id, {
         ...{ label: 'B', drawingNumber: `D-${number}`, drawingPrint: null },

@@ -15,6 +15,7 @@ import { securityHeaders } from './http/security-headers.js';
 import { installSession } from './http/session.js';
 import { webFiles } from './http/web-files.js';
 import { ordersRoutes } from './orders/routes.js';
+import { outsideRoutes } from './outside/routes.js';
 import { partsRoutes } from './parts/routes.js';
 import { peopleRoutes } from './people/routes.js';
 import { planningRoutes } from './planning/routes.js';
@@ -59,6 +60,7 @@ export async function buildApp(
   cellsRoutes(app, services.cells);
   consumablesRoutes(app, services.consumables);
   ordersRoutes(app, services.orders);
+  outsideRoutes(app, services.outside);
   assignmentsRoutes(app, services.assignments);
   partsRoutes(app, services.parts);
   peopleRoutes(app, services.people);

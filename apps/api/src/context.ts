@@ -13,6 +13,7 @@ import { createEventStream } from './events/stream.js';
 import { createFilesService } from './files/service.js';
 import type { Foundation } from './foundation.js';
 import { createOrdersService } from './orders/service.js';
+import { createOutsideService } from './outside/service.js';
 import { createPartsService } from './parts/service.js';
 import { createPeopleService } from './people/service.js';
 import { createPlanningService } from './planning/service.js';
@@ -75,6 +76,7 @@ function createServices(foundation: Foundation, { shopName, fileFolder }: Config
   const orders = createOrdersService(foundation, {
     ...{ cells, consumables, people, policy, procedures, queue },
   });
+  const outside = createOutsideService(foundation);
   const assignments = createAssignmentsService(foundation, { people, orders });
   const planning = createPlanningService(foundation, { cells, queue });
   const qualification = createQualificationService(foundation, {
@@ -88,7 +90,19 @@ function createServices(foundation: Foundation, { shopName, fileFolder }: Config
   const records = createRecordsService(foundation);
   const sheets = createSheetsService(
     foundation,
-    { cells, consumables, files, orders, parts, people, procedures, quality, records, runs },
+    {
+      cells,
+      consumables,
+      files,
+      orders,
+      outside,
+      parts,
+      people,
+      procedures,
+      quality,
+      records,
+      runs,
+    },
     shopName,
   );
   return {
@@ -98,6 +112,7 @@ function createServices(foundation: Foundation, { shopName, fileFolder }: Config
     consumables,
     files,
     orders,
+    outside,
     parts,
     people,
     planning,

@@ -12,6 +12,7 @@ export * from './job-changes.js';
 export * from './nonconformances.js';
 export * from './order-check.js';
 export * from './orders.js';
+export * from './outside.js';
 export * from './parts.js';
 export * from './people.js';
 export * from './planning.js';

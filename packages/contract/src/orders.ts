@@ -62,6 +62,17 @@ export const Job = z.object({
   openNcrs: z.array(z.number().int()),
   /** Reasons of quarantine and hold points that wait: they keep the job as open NCRs do. */
   openHolds: z.array(z.string()),
+  /** What others do after the last step; null where nothing is. */
+  outside: z
+    .object({
+      work: z.string(),
+      days: z.number().int(),
+      /** Until when it is expected back, while it is out. */
+      dueBackOn: Day.nullable(),
+      /** Not sent yet, or not back: the job is not complete until then. */
+      open: z.boolean(),
+    })
+    .nullable(),
   steps: z.array(JobStepView),
 });
 export type Job = z.infer<typeof Job>;

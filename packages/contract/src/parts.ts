@@ -44,6 +44,8 @@ export const PartDetail = PartSummary.extend({
   /** Checks are signed by two: QA signs the first piece too, and nobody decides on their own finding. */
   twoPersons: z.boolean(),
   notes: z.string(),
+  outsideWork: z.string(),
+  outsideDays: z.number().int(),
   aliasRows: z.array(
     z.object({
       id: Id,
@@ -98,6 +100,14 @@ const PartInput = z.object({
   returnChance: z.enum(['no', 'maybe', 'yes']).default('maybe'),
   twoPersons: z.boolean().default(false),
   notes: text(2000, 0).default(''),
+  /** What others do after the last step, and the days of the calendar it takes; empty and 0 where nothing. */
+  outsideWork: text(300, 0).default(''),
+  outsideDays: z
+    .number()
+    .int('must be whole days')
+    .min(0, 'must be 0 or more')
+    .max(365, 'must be 365 or less')
+    .default(0),
 });
 const FixtureInput = z.object({
   code: Code,

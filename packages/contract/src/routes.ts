@@ -4,6 +4,7 @@ import { cells } from './cells.js';
 import { consumables } from './consumables.js';
 import { files } from './files.js';
 import { orders } from './orders.js';
+import { outside } from './outside.js';
 import { parts } from './parts.js';
 import { people } from './people.js';
 import { planning } from './planning.js';
@@ -32,6 +33,7 @@ export const areas = {
   qualification,
   testsToMake,
   orders,
+  outside,
   assignments,
   queue,
   planning,

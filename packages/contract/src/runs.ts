@@ -155,7 +155,7 @@ export const runs = {
     id: 'startRun',
     area,
     method: 'POST',
-    path: '/api/runs/:runId/start',
+    path: '/api/runs/:runId/as-shown',
     summary:
       'Confirm before the first count what stands at the cell, and which program revision the robot has loaded; what is not as shown goes to the office',
     access: access.cell,

@@ -161,6 +161,7 @@ export const demoFamilies: readonly DemoFamily[] = [
     kind: 'booth',
     wps: 'WPS-021',
     coded: true,
+    outside: { work: 'Magnetic particle test, then zinc coating to ISO 1461', days: 5 },
     welds: [{ ...fillet, throatMm: 8, lengthMm: 160, count: 4 }],
     variants: [
       { suffix: '-20', thicknessMm: 20, alias: 'EYE 20' },

@@ -35,6 +35,8 @@ export interface DemoFamily {
   readonly kind: 'booth' | 'robot';
   readonly wps: string | null;
   readonly coded?: boolean;
+  /** What others do after the last step, and the days it takes. */
+  readonly outside?: { readonly work: string; readonly days: number };
   readonly welds: readonly DemoWeld[];
   readonly variants: readonly {
     readonly suffix: string;

@@ -55,6 +55,8 @@ export function checkService(foundation: Foundation, others: OtherAreas) {
         places: [...placed.places],
         promise: promiseOf({
           ...{ finishMin: placed.finishMin, dueOn, timeZone },
+          outside:
+            plan.part.outsideWork === '' ? null : { days: plan.part.outsideDays, dueBackOn: null },
           ofPart: await past.ended({ partId: line.partId }),
           ofCell: await past.ended({ cellId: ofCell }),
         }),

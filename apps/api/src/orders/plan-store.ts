@@ -46,6 +46,8 @@ export interface PlanPart {
   readonly active: boolean;
   readonly coded: boolean;
   readonly returnChance: string;
+  readonly outsideWork: string;
+  readonly outsideDays: number;
   /** Whom the part is kept for; null where for nobody in particular. */
   readonly customer: { readonly id: string; readonly name: string } | null;
   readonly released: {

@@ -14,18 +14,21 @@ const evening = 17;
 
 interface PromiseFacts {
   readonly finishMin: number | null;
+  /** What others do after the last step; null where nothing is, or where it is done. */
+  readonly outside: { readonly days: number; readonly dueBackOn: string | null } | null;
   readonly dueOn: string;
   readonly timeZone: string;
   readonly ofPart: readonly EndedJob[];
   readonly ofCell: readonly EndedJob[];
 }
 
-/** Finish, inspection as it was in past jobs, what is spare to the due date, and how often such jobs were in time. */
+/** Finish, inspection as it was in past jobs, work that others do, what is spare to the due date, and how often such jobs were in time. */
 export function promiseOf(facts: PromiseFacts): PromiseAnswer {
   const { finishMin, dueOn, timeZone } = facts;
   const inspectionMin = inspectionOf(facts.ofPart);
   const chance = chanceOf(facts);
-  const readyMin = finishMin === null ? null : finishMin + (inspectionMin ?? 0);
+  const readyMin =
+    finishMin === null ? null : afterOutside(finishMin + (inspectionMin ?? 0), facts);
   const spareMin = readyMin === null ? null : endOfDay(dueOn, timeZone) - readyMin;
   const answer = {
     finishAt: instantOf(finishMin),
@@ -34,7 +37,21 @@ export function promiseOf(facts: PromiseFacts): PromiseAnswer {
     spareMin,
     chance,
   };
-  return { ...answer, text: wordsOf(answer, timeZone) };
+  return { ...answer, text: wordsOf(answer, facts) };
+}
+
+/** What is out is ready when its day is over; what is still to go takes its days of the calendar. */
+function afterOutside(inspectedMin: number, { outside, timeZone }: PromiseFacts): number {
+  if (outside === null) return inspectedMin;
+  return outside.dueBackOn === null
+    ? inspectedMin + outside.days * minPerDay
+    : Math.max(inspectedMin, endOfDay(outside.dueBackOn, timeZone));
+}
+
+function outsideWords(outside: PromiseFacts['outside']): string {
+  if (outside === null) return '';
+  if (outside.dueBackOn !== null) return `, back from others by ${weekdayWords(outside.dueBackOn)}`;
+  return `, ${outside.days} ${outside.days === 1 ? 'day' : 'days'} with others`;
 }
 
 /** From the end of the last run to the end of the job, in which it was inspected; null before three jobs. */
@@ -54,7 +71,7 @@ function chanceOf({ ofPart, ofCell, timeZone }: PromiseFacts): PromiseAnswer['ch
   return ofCell.length >= fewestJobs ? count('cell', ofCell) : null;
 }
 
-function wordsOf(answer: Omit<PromiseAnswer, 'text'>, timeZone: string): string {
+function wordsOf(answer: Omit<PromiseAnswer, 'text'>, { timeZone, outside }: PromiseFacts): string {
   const { readyAt, spareMin, inspectionMin, chance } = answer;
   if (readyAt === null || spareMin === null) {
     return 'No promise can be given: the calendars of the cells have no such hours. Enter shifts first.';
@@ -69,7 +86,7 @@ function wordsOf(answer: Omit<PromiseAnswer, 'text'>, timeZone: string): string 
       ? 'How likely that is cannot be said before three past jobs.'
       : `${chance.inTime} of ${chance.jobs} past jobs ${chance.of === 'part' ? 'of this part' : 'at this cell'} were in time (${Math.round((100 * chance.inTime) / chance.jobs)} %).`;
   const due = spareMin >= 0 ? `${spare} spare` : `${spare} past the due date`;
-  return `${timeWords(readyAt, timeZone)}, ${due}; ${inspection}. ${share}`;
+  return `${timeWords(readyAt, timeZone)}, ${due}; ${inspection}${outsideWords(outside)}. ${share}`;
 }
 
 /** `Tue 6 Oct 2026, morning` */

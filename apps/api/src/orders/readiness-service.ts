@@ -4,9 +4,11 @@ import { notFound } from '../refusal.js';
 import { promiseOf } from './promise.js';
 import { promiseReader } from './promise-store.js';
 import { jobFinishes } from './queue-walk.js';
-import { endOfDay, instantOf, readQueues } from './shop-queues.js';
+import { endOfDay, instantOf, minuteOf, readQueues } from './shop-queues.js';
 import { ordersReader } from './store.js';
 import type { OtherAreas } from './surroundings.js';
+
+const minPerDay = 1440;
 
 /** What open jobs still lack, and which of them will be late. */
 export function readinessService(foundation: Foundation, others: OtherAreas) {
@@ -27,7 +29,9 @@ export function readinessService(foundation: Foundation, others: OtherAreas) {
         null,
       );
       const { lanes, times } = await readQueues(others, { now: clock.now() });
-      const finishMin = jobFinishes(lanes, times).get(id) ?? null;
+      // What is welded and waits for somebody else is finished as far as the queues go.
+      const queued = jobFinishes(lanes, times).get(id) ?? null;
+      const finishMin = open.length === 0 ? minuteOf(clock.now()) : queued;
       const ended = job.state !== 'waiting' && job.state !== 'running';
       return {
         steps: judged.map(({ facts, readiness }) => ({
@@ -42,6 +46,7 @@ export function readinessService(foundation: Foundation, others: OtherAreas) {
           ? null
           : promiseOf({
               ...{ finishMin, dueOn: job.dueOn, timeZone },
+              outside: job.outside?.open === true ? job.outside : null,
               ofPart: await past.ended({ partId: job.partId }),
               ofCell: await past.ended({ cellId: job.steps.at(-1)?.cellId ?? '' }),
             }),
@@ -52,10 +57,14 @@ export function readinessService(foundation: Foundation, others: OtherAreas) {
     async late(): Promise<{ jobs: LateJob[] }> {
       const { lanes, times, steps } = await readQueues(others, { now: clock.now() });
       const jobs = new Map([...steps.values()].map((step) => [step.jobId, step]));
-      const late = [...jobFinishes(lanes, times)].flatMap(([jobId, finishMin]): LateJob[] => {
+      const finishes = [...jobFinishes(lanes, times)];
+      const outside = await past.outsideDays(finishes.map(([jobId]) => jobId));
+      const late = finishes.flatMap(([jobId, weldedMin]): LateJob[] => {
         const step = jobs.get(jobId);
         if (step === undefined) return [];
         const { jobNumber: number, customerName, partNumber, quantity, dueOn } = step;
+        const awayMin = (outside.get(jobId) ?? 0) * minPerDay;
+        const finishMin = weldedMin === null ? null : weldedMin + awayMin;
         const lateMin = finishMin === null ? null : finishMin - endOfDay(dueOn, timeZone);
         if (lateMin !== null && lateMin <= 0) return [];
         const finishAt = instantOf(finishMin);

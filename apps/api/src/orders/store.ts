@@ -10,7 +10,15 @@ const jobIncludes = {
     orderBy: { number: 'asc' },
   },
   holds: { where: { liftedAt: null }, select: { reason: true }, orderBy: { placedAt: 'asc' } },
-  revision: { select: { label: true, part: { select: { id: true, number: true, name: true } } } },
+  revision: {
+    select: {
+      label: true,
+      part: {
+        select: { id: true, number: true, name: true, outsideWork: true, outsideDays: true },
+      },
+    },
+  },
+  outsideTrips: { select: { work: true, dueBackOn: true, backOn: true } },
   steps: {
     orderBy: { number: 'asc' },
     include: {
@@ -43,7 +51,7 @@ export interface OrderRecord {
 }
 
 function toJob(row: JobRow): JobRecord {
-  const { order, revision, steps, nonconformances, holds, ...job } = row;
+  const { order, revision, steps, nonconformances, holds, outsideTrips, ...job } = row;
   return {
     ...job,
     openNcrs: nonconformances.map(({ number }) => number),
@@ -53,6 +61,7 @@ function toJob(row: JobRow): JobRecord {
         points.map(() => `The hold point after step ${number} waits for QA`),
       ),
     ],
+    outside: outsideOf(revision.part, outsideTrips),
     orderNumber: order.number,
     customerName: order.customer.name,
     customerOrder: order.customerNumber,
@@ -67,6 +76,23 @@ function toJob(row: JobRow): JobRecord {
       holder: holding?.person.name ?? null,
     })),
   };
+}
+
+/** What is asked for is open until something of it is back; whatever is out is open too. */
+function outsideOf(
+  { outsideWork, outsideDays }: JobRow['revision']['part'],
+  trips: JobRow['outsideTrips'],
+): Job['outside'] {
+  const out = trips.filter(({ backOn }) => backOn === null);
+  const work = out[0]?.work ?? outsideWork;
+  if (work === '' && trips.length === 0) return null;
+  const waits = outsideWork !== '' && trips.length === 0;
+  const dueBackOn =
+    out
+      .map((trip) => trip.dueBackOn)
+      .toSorted()
+      .at(-1) ?? null;
+  return { work, days: outsideDays, dueBackOn, open: waits || out.length > 0 };
 }
 
 const orderIncludes = {

@@ -12,6 +12,8 @@ export type PartFields = Pick<
   | 'returnChance'
   | 'twoPersons'
   | 'notes'
+  | 'outsideWork'
+  | 'outsideDays'
 >;
 export type PartChanges = {
   readonly [Field in keyof PartFields | 'active']?: PartDetail[Field] | undefined;

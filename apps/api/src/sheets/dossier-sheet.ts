@@ -6,6 +6,7 @@ import type {
   JobHold,
   LotUse,
   Ncr,
+  OutsideTrip,
   Override,
   Run,
 } from '@tackboard/contract';
@@ -25,6 +26,7 @@ export interface DossierOnFile {
   readonly points: readonly InspectionPoint[];
   readonly jobHolds: readonly JobHold[];
   readonly overrides: readonly Override[];
+  readonly trips: readonly OutsideTrip[];
   readonly history: readonly HistoryEntry[];
   /** An instant on the clock of the shop, in words. */
   readonly at: (instant: string) => string;
@@ -51,18 +53,20 @@ export function dossierSheet(onFile: DossierOnFile): Sheet {
       ...part('First pieces', firstPieces(onFile)),
       ...part('Non-conformities', ncrs(onFile)),
       ...part('Hold and witness points, quarantine', points(onFile)),
+      ...part('Done by others', trips(onFile)),
       ...part('Overrides', overrides(onFile)),
       ...part('What happened to the job', happened(onFile)),
     ],
   };
 }
 
-function openPoints({ state, openNcrs, openHolds }: Job): string[] {
+function openPoints({ state, openNcrs, openHolds, outside }: Job): string[] {
   const made = state === 'done' || state === 'closedShort' || state === 'cancelled';
   return [
     ...(made ? [] : [`The job is ${state}.`]),
     ...openNcrs.map((number) => `NCR ${number} is open.`),
     ...openHolds,
+    ...(outside?.open === true ? [`Not back from others: ${outside.work}.`] : []),
   ];
 }
 
@@ -99,6 +103,16 @@ function listOf<Row>(rows: readonly Row[], columns: readonly Column<Row>[]): Con
     columns,
     rows.map((row) => columns.map(({ of }) => of(row))),
   );
+}
+
+function trips({ trips: all }: DossierOnFile): Content | null {
+  return listOf(all, [
+    { title: 'What', width: '*', of: ({ work: asked }) => asked },
+    { title: 'By whom', width: 100, of: ({ toWhom }) => toWhom },
+    { title: 'Sent', width: 60, of: ({ sentOn }) => sentOn },
+    { title: 'Back', width: 60, of: ({ backOn }) => backOn ?? 'not yet' },
+    { title: 'Certificate', width: 80, of: ({ certificate }) => certificate ?? 'none on file' },
+  ]);
 }
 
 function work({ job, runs, at }: DossierOnFile): Content | null {

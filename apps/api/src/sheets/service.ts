@@ -7,6 +7,7 @@ import type { FilesService } from '../files/service.js';
 import type { Foundation } from '../foundation.js';
 import { clockWords, dayWords, weekdayWords } from '../orders/day-words.js';
 import type { OrdersService } from '../orders/service.js';
+import type { OutsideService } from '../outside/service.js';
 import type { PartsService } from '../parts/service.js';
 import type { PeopleService } from '../people/service.js';
 import type { ProceduresService } from '../procedures/service.js';
@@ -31,6 +32,7 @@ interface Others {
   readonly consumables: ConsumablesService;
   readonly files: FilesService;
   readonly orders: OrdersService;
+  readonly outside: OutsideService;
   readonly parts: PartsService;
   readonly people: PeopleService;
   readonly procedures: ProceduresService;
@@ -141,7 +143,10 @@ async function travelerOnFile({ parts, procedures }: Others, job: Job) {
 /** As many as a list answers at once: a job of one shop never comes near it. */
 const most = 200;
 
-async function recordsOfJob({ consumables, parts, quality, records, runs }: Others, job: Job) {
+async function recordsOfJob(
+  { consumables, outside, parts, quality, records, runs }: Others,
+  job: Job,
+) {
   const jobId = job.id;
   return {
     drawingNumber: (await parts.revision(job.revisionId)).drawingNumber,
@@ -152,6 +157,7 @@ async function recordsOfJob({ consumables, parts, quality, records, runs }: Othe
     points: (await quality.points({ jobId })).points,
     jobHolds: (await quality.holds({ jobId })).holds,
     overrides: (await quality.overrides({ jobId })).overrides,
+    trips: (await outside.trips(jobId)).trips,
     history: (await records.history('job', jobId, most)).entries,
   };
 }

@@ -69,7 +69,14 @@ function factsOf({ job, revision, part, dueOn }: TravelerOnFile): Fact[] {
     ['Order', String(job.orderNumber)],
     ['Qualified work', part.coded ? 'coded: qualified people and procedures' : 'not coded'],
     ['Traced per', part.traceability],
+    ['Done by others', outsideWords(job)],
   ];
+}
+
+function outsideWords({ outside }: Job): string | null {
+  if (outside === null) return null;
+  const { work, days } = outside;
+  return `${work}, ${days} ${days === 1 ? 'day' : 'days'}, after the last step`;
 }
 
 function holds({ job, revision }: TravelerOnFile): string[] {

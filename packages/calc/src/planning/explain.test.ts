@@ -36,7 +36,7 @@ describe('independent: the explanation of a proposal', () => {
         const setup = (order: typeof then) => sum(order.steps.flat().map((one) => one.setupMin));
         expect(sum(told.moves.map((move) => move.setupMin))).toBe(setup(then) - setup(today));
       }),
-      { numRuns: 400 },
+      { numRuns: 120 },
     );
   });
 

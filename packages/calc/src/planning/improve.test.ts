@@ -63,7 +63,7 @@ describe('independent: the quick judgement of a change equals the walk of the wh
         expect(laneCost(lane)).toBe(least);
         expect(fullCost(tables, lanes)).toBe(least);
       }),
-      { numRuns: 300 },
+      { numRuns: 120 },
     );
   });
 
@@ -86,7 +86,7 @@ describe('independent: the quick judgement of a change equals the walk of the wh
         refresh(lane, tables, found.left);
         expect(fullCost(tables, lanes)).toBe(least);
       }),
-      { numRuns: 300 },
+      { numRuns: 120 },
     );
   });
 
@@ -128,7 +128,7 @@ describe('independent: the quick judgement of a change equals the walk of the wh
         expect(lanesCost(lanes)).toBe(least);
         expect(fullCost(tables, lanes)).toBe(least);
       }),
-      { numRuns: 400 },
+      { numRuns: 150 },
     );
   });
 });

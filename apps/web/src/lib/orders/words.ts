@@ -146,6 +146,9 @@ const fieldWords: Readonly<Record<string, () => string>> = {
   pastDueReason: m.order_past_due_reason,
   quantityConfirmed: m.order_quantity_confirm_label,
   partConfirmed: m.order_part_confirm_label,
+  ...{ work: m.outside_work, toWhom: m.outside_to, sentOn: m.outside_sent_on },
+  ...{ dueBackOn: m.outside_due_on, backOn: m.outside_back_on, note: m.outside_note },
+  certificate: m.outside_certificate,
   reason: m.order_reason,
   changeNote: m.order_change_note,
 };

@@ -47,6 +47,8 @@ const fieldWords: Readonly<Record<string, () => string>> = {
   name: m.part_name,
   customerId: m.order_customer,
   notes: m.part_notes,
+  outsideWork: m.outside_work,
+  outsideDays: m.outside_days,
   alias: m.part_alias,
   label: m.part_revision_label,
   drawingNumber: m.part_drawing,

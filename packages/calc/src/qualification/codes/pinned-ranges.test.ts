@@ -25,17 +25,20 @@ function pieces<T>(count: number, lists: { [K in keyof T]?: readonly T[K][] }): 
   ) as Partial<T>[];
 }
 
-const procedurePieces = pieces<ProcedureTest>(60, {
-  level: ['2', '1', null],
-  process: ['135', '136', '141', '121', '111', 'GMAW-S', 'GTAW', '138'],
+const procedurePieces = pieces<ProcedureTest>(240, {
+  level: ['2', '2', '2', '2', '1', '2', null],
+  process: ['135', '136', '141', '121', '111', 'GMAW-S', 'GTAW', '138', 'SAW', '131', '15'],
   mechanisation: ['manual', 'partlyMechanised', 'automatic'],
   transfer: ['S', 'D', 'P', 'G', null],
   jointType: ['butt', 'fillet', 'tButt', 'butt'],
   product: ['plate', 'pipe', 'plate'],
-  thicknessMm: [2, 3, 5, 8, 10, 12, 12.5, 20, 38, 40, 45, 101, 160, 210],
-  diameterMm: [20, 25, 60, 100, 168, 610],
+  thicknessMm: [
+    ...[1, 1.5, 2, 3, 3.1, 5, 8, 10, 12, 12.1, 12.7, 19, 20, 25, 25.4, 30, 38, 38.1],
+    ...[40, 45, 100, 101, 150, 160, 200, 203.2, 210],
+  ],
+  diameterMm: [20, 25, 25.1, 60, 73, 100, 168, 500, 610],
   throatMm: [3, 5, 9.9, 10, 12],
-  depositedMm: [3, 8, 12, 19, 40, 210],
+  depositedMm: [1, 3, 5, 8, 10, 12, 19, 20, 38, 40, 100, 150, 210],
   runs: ['multi', 'single'],
   sides: ['one', 'both'],
   backing: [false, true],
@@ -70,6 +73,11 @@ const procedurePieces = pieces<ProcedureTest>(60, {
     ['3.1', '3.1'],
     ['11.1', '11.1'],
     ['5.1', '5.1'],
+    ['P3', 'P1'],
+    ['P8', 'P8'],
+    ['8.2'],
+    ['x', '1.1'],
+    ['22.3', '22.3'],
   ],
   yieldsMPa: [
     [235, 235],
@@ -96,15 +104,15 @@ const procedurePieces = pieces<ProcedureTest>(60, {
   tableUnit: ['mm', 'in'],
 });
 
-const welderPieces = pieces<WelderTest>(48, {
+const welderPieces = pieces<WelderTest>(160, {
   process: ['135', '136', '141', '111', '121', 'SMAW', 'GMAW', 'GTAW'],
   transfer: ['S', 'D', null],
   jointType: ['butt', 'fillet', 'butt'],
   supplementaryFillet: [false, true],
   product: ['plate', 'pipe'],
-  thicknessMm: [2, 3, 5, 10, 12, 13, 20, 26],
-  depositedMm: [2, 6, 12, 13, 20],
-  diameterMm: [20, 25, 60, 73, 100, 610],
+  thicknessMm: [1, 2, 3, 5, 9.5, 10, 12, 12.7, 13, 19, 20, 25.4, 26],
+  depositedMm: [1, 2, 3, 6, 12, 12.7, 13, 19, 20],
+  diameterMm: [12, 20, 25, 25.4, 60, 73, 100, 150, 610],
   layers: [1, 2, 3],
   position: [
     'PA',
@@ -130,9 +138,25 @@ const welderPieces = pieces<WelderTest>(48, {
     '4F',
   ],
   weldDetail: ['ss nb', 'ss mb', 'bs', 'ss gb', 'ss fb', 'sl', 'ml'],
-  fillerGroup: ['FM1', 'FM2', 'FM5', 'F6', 'F4', 'F1'],
-  fillerType: ['S', 'B', 'R', 'RB', 'P', 'M', 'nm'],
-  materialGroup: ['1.1', 'P1', '8.1'],
+  fillerGroup: [
+    'FM1',
+    'FM2',
+    'FM3',
+    'FM4',
+    'FM5',
+    'FM6',
+    'F6',
+    'F4',
+    'F1',
+    'F2',
+    'F3',
+    'F5',
+    'F43',
+  ],
+  fillerType: [
+    ...['S', 'B', 'R', 'RB', 'P', 'M', 'nm', 'A', 'RA', 'RC', 'RR', 'C', 'V', 'W', 'Y', 'Z'],
+  ],
+  materialGroup: ['1.1', 'P1', '8.1', 'P8', 'P15F'],
   backing: [false, true],
   tableUnit: ['mm', 'in'],
 });

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { valueWords } from './value-words.js';
 
-it('says names of the rules in words and leaves designations and positions as they are', () => {
+it('independent: says names of the rules in the words of ISO 857-1 and ISO 9606-1 and leaves designations and positions as they are', () => {
   expect(valueWords(['manual', 'partlyMechanised', 'fullyMechanised'])).toBe(
     'manual, partly mechanised, fully mechanised',
   );

@@ -167,4 +167,13 @@ describe('printed: welders', () => {
   ])('%s (D1.1:2020 Table 6.10, high)', (_id, position, values) => {
     expect(welder({ ...groove, position }, 'position')).toMatchObject({ answer: 'list', values });
   });
+  it('aws-pipe-small (D1.1:2020 Table 10.13, high): a diameter alone does not say that the piece was pipe', () => {
+    const pipe = { jointType: 'butt', diameterMm: 60.3, tableUnit: 'in' } as const;
+    expect(welder({ ...pipe, product: 'pipe' }, 'diameter')).toMatchObject({
+      ...{ answer: 'range', band: { min: near(19.05), max: near(101.6) } },
+    });
+    expect(welder(pipe, 'diameter')).toMatchObject({
+      ...{ answer: 'cannotSay', reason: 'inputMissing' },
+    });
+  });
 });

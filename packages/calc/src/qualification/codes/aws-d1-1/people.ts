@@ -115,7 +115,7 @@ const thickness: readonly RangeRule<WelderTest>[] = [
     unit: 'mm',
     clause: 'Table 10.13',
     applies: isGroove,
-    needs: ['diameterMm'],
+    needs: ['diameterMm', 'product'],
     give: (test) => {
       const { limitMm } = columnOf(test.tableUnit);
       const least = limitMm({ mm: 20, in: 3 / 4 });
