@@ -117,6 +117,7 @@ type Step =
 
 const acts: fc.Arbitrary<Act> = fc.oneof(
   fc.constantFrom<Act>(
+    { kind: 'start', body: { differences: [{ point: 'fixture', note: 'Clamp 2 is worn' }] } },
     { kind: 'count', body: { good: 1 } },
     { kind: 'count', body: { good: 2 } },
     { kind: 'count', body: { rework: 1 } },
