@@ -88,7 +88,7 @@ describe('doors', () => {
     const twice = await act(
       ...([
         run,
-        'start',
+        'as-shown',
         {
           differences: [
             { point: 'fixture', note },
@@ -100,11 +100,11 @@ describe('doors', () => {
     );
     expect([twice.status, twice.body.fields[0].field]).toEqual([400, 'body.differences']);
     const silent = { differences: [{ point: 'fixture', note: '' }] };
-    expect((await act(run, 'start', silent, welder)).status).toBe(400);
+    expect((await act(run, 'as-shown', silent, welder)).status).toBe(400);
   });
   it('knows no run of another number', async () => {
     const unknown = { id: '00000000-0000-4000-8000-000000000000' };
-    expect((await act(unknown, 'start', {}, welder)).status).toBe(404);
+    expect((await act(unknown, 'as-shown', {}, welder)).status).toBe(404);
   });
 });
 
@@ -117,7 +117,7 @@ describe('the start of a run', () => {
       expect([early.status, early.body.code]).toEqual([409, 'NOT_NOW']);
       expect(early.body.message).toContain('nobody has confirmed yet what stands there');
     }
-    const { body } = await act(run, 'start', {}, welder);
+    const { body } = await act(run, 'as-shown', {}, welder);
     expect(body.run.start).toEqual({ at: monday, personCode: 'W07', differences: [] });
     expect((await act(run, 'counts', { good: 1 }, welder)).status).toBe(200);
   });
@@ -126,7 +126,7 @@ describe('the start of a run', () => {
     const run = await atBooth();
     shop.clock.set('2026-10-05T05:20:00.000Z');
     const happenedAt = '2026-10-05T05:10:00.000Z';
-    await act(run, 'start', { happenedAt }, welder);
+    await act(run, 'as-shown', { happenedAt }, welder);
     const [entry] = await historyOf(run);
     expect(entry).toMatchObject({
       ...{ type: 'run.started', actorCode: 'W07', meaning: 'checked' },
@@ -152,8 +152,8 @@ describe('the start of a run', () => {
 
   it('is asked of whoever holds the run, and of nobody else', async () => {
     const run = await atRobot();
-    expect((await act(run, 'start', asKept, welder)).status).toBe(409);
-    expect((await act(run, 'start', asKept, coordinator)).status).toBe(200);
+    expect((await act(run, 'as-shown', asKept, welder)).status).toBe(409);
+    expect((await act(run, 'as-shown', asKept, coordinator)).status).toBe(200);
   });
 
   it('is not asked again after a stop or of whoever takes over; it is after the next pull', async () => {
@@ -191,7 +191,7 @@ describe('what is not as shown', () => {
       { point: 'fixture', note: 'Clamp 2 is worn' },
       { point: 'settings', note: 'Gas flow reads 12' },
     ];
-    const { body } = await act(run, 'start', { ...asKept, differences });
+    const { body } = await act(run, 'as-shown', { ...asKept, differences });
     expect(body.run.start.differences).toEqual(differences);
     expect(body.words.join(' ')).toContain(
       'At R1, fixture and torch not as shown: Clamp 2 is worn. Told to S01 ',
@@ -221,12 +221,12 @@ describe('what is not as shown', () => {
   it('at extraction or guards keeps parts from being counted until it is put right', async () => {
     const run = await atBooth();
     const differences = [{ point: 'safety', note: 'Arm of the extraction is off' }];
-    const told = await act(run, 'start', { differences }, welder);
+    const told = await act(run, 'as-shown', { differences }, welder);
     expect(told.body.words.join(' ')).toContain('Told to M01');
     const refused = await act(run, 'counts', { good: 1 }, welder);
     expect([refused.status, refused.body.code]).toEqual([409, 'NOT_NOW']);
     expect(refused.body.message).toContain('Put them right and confirm the start again');
-    expect((await act(run, 'start', {}, welder)).status).toBe(200);
+    expect((await act(run, 'as-shown', {}, welder)).status).toBe(200);
     expect((await act(run, 'counts', { good: 1 }, welder)).status).toBe(200);
     expect(await assignmentsOf(run)).toHaveLength(1);
   });
@@ -235,16 +235,16 @@ describe('what is not as shown', () => {
 describe('a robot', () => {
   it('does not start before somebody has read which program revision is loaded', async () => {
     const run = await atRobot();
-    const silent = await act(run, 'start', {});
+    const silent = await act(run, 'as-shown', {});
     expect([silent.status, silent.body.code]).toEqual([422, 'NEEDS_REASON']);
     expect(silent.body.message).toContain('program P-143');
     expect(silent.body.fields[0].field).toBe('body.program');
-    const other = await act(run, 'start', { program: { revision: '5' } });
+    const other = await act(run, 'as-shown', { program: { revision: '5' } });
     expect([other.status, other.body.code]).toEqual([422, 'NEEDS_REASON']);
     expect(other.body.fields[0].field).toBe('body.program.note');
     expect((await act(run, 'counts', { good: 1 })).status).toBe(409);
     const noted = { program: { revision: '5', note: 'corner slowed down' } };
-    expect((await act(run, 'start', noted)).status).toBe(200);
+    expect((await act(run, 'as-shown', noted)).status).toBe(200);
     const memory = await office.get(`/api/job-steps/${run.jobStepId}/memory`);
     expect(memory.body).toMatchObject({
       programAtStart: '5',
@@ -254,8 +254,8 @@ describe('a robot', () => {
 
   it('has no program to say where its set-up names none', async () => {
     const run = await atRobot({ setUp: null });
-    expect((await act(run, 'start', asKept)).status).toBe(409);
-    expect((await act(run, 'start', {})).status).toBe(200);
+    expect((await act(run, 'as-shown', asKept)).status).toBe(409);
+    expect((await act(run, 'as-shown', {})).status).toBe(200);
   });
 
   it('does not close a batch before the program was read in this run; it can be put down unfinished', async () => {
