@@ -20,12 +20,6 @@ export type ComparedRecord = Pick<
 >;
 type Variable = WpsComparison['variable'];
 
-const words: Readonly<Record<string, string>> = {
-  oneSide: 'one side without backing',
-  oneSideBacked: 'one side on backing',
-  bothSides: 'both sides without back gouging',
-  bothSidesGouged: 'both sides with back gouging',
-};
 /** The letters of arc modes, ISO 15609-1 (from memory). */
 const arcModes: Readonly<Record<string, string>> = {
   D: 'short arc',
@@ -55,7 +49,7 @@ export function comparisonsOf(
       return [
         {
           ...{ variable, wpqrNumber: record.number, answer: check.answer },
-          words: readable(check.words, variable === 'transfer' ? arcModes : words),
+          words: readable(check.words, variable === 'transfer' ? arcModes : {}),
           rule: `${given.code}:${given.edition} ${given.clause}`,
         },
       ];

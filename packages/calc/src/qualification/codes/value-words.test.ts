@@ -9,7 +9,7 @@ it('independent: says names of the rules in the words of ISO 857-1 and ISO 9606-
     'butt at a T, butt of partial penetration, fillet',
   );
   expect(valueWords(['oneSide', 'oneSideBacked', 'bothSides', 'bothSidesGouged'])).toBe(
-    'from one side, from one side with backing, from both sides, from both sides, gouged',
+    'one side without backing, one side on backing, both sides without back gouging, both sides with back gouging',
   );
   expect(valueWords(['single', 'multi', 'PB', '1.2', 'G3Si1'])).toBe(
     'single run, several runs, PB, 1.2, G3Si1',

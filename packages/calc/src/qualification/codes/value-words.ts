@@ -6,10 +6,10 @@ const words: Readonly<Record<string, string>> = {
   partialButt: 'butt of partial penetration',
   single: 'single run',
   multi: 'several runs',
-  oneSide: 'from one side',
-  oneSideBacked: 'from one side with backing',
-  bothSides: 'from both sides',
-  bothSidesGouged: 'from both sides, gouged',
+  oneSide: 'one side without backing',
+  oneSideBacked: 'one side on backing',
+  bothSides: 'both sides without back gouging',
+  bothSidesGouged: 'both sides with back gouging',
 };
 
 /** The values of a range rule as a person reads them, e.g. `partlyMechanised` as "partly mechanised". */
