@@ -16,6 +16,7 @@ const pointsPerMm = 6.3;
 const mainMm = 20;
 const leastMm = 15;
 const gapMm = 8;
+const slipGapMm = 13;
 /** Drawn sizes are rounded to fractions of a point. */
 const roundingPx = 0.6;
 
@@ -176,6 +177,8 @@ interface Target {
   readonly name: string;
   /** A key of a number pad: 20 mm keys may stand 1 to 3 mm apart (Colle and Hiszem 2004). */
   readonly key: boolean;
+  /** A slip on it costs more than a tap. */
+  readonly stop: boolean;
   /** A second way that is not part of the work, such as unfolding the details. */
   readonly side: boolean;
   readonly left: number;
@@ -193,6 +196,7 @@ async function targetsOn(of: Page): Promise<readonly Target[]> {
         return {
           name: element.innerText,
           key: element.closest('.keys') !== null,
+          stop: element.classList.contains('stop'),
           side: element.localName === 'summary' || element.classList.contains('quiet'),
           ...{ left, top, right, bottom },
         };
@@ -217,7 +221,8 @@ function tooClose(targets: readonly Target[]): readonly string[] {
       const across = Math.max(other.left - one.right, one.left - other.right);
       const down = Math.max(other.top - one.bottom, one.top - other.bottom);
       const apartPx = Math.max(across, down);
-      return apartPx < gapMm * pointsPerMm - roundingPx
+      const wantedMm = one.stop || other.stop ? slipGapMm : gapMm;
+      return apartPx < wantedMm * pointsPerMm - roundingPx
         ? [`${one.name} and ${other.name}: ${apartPx.toFixed(0)} px apart`]
         : [];
     }),
