@@ -1,4 +1,3 @@
-import { cellScreenTargets, slowerBy, type CellScreenFigures, type Slowed } from './cell-screen.js';
 import type { Compared, MeasuredShop } from './measure-shop.js';
 import { found, job } from './weld-fit.js';
 import { openWelds, type TestsFigure } from './tests-to-make.js';
@@ -19,7 +18,6 @@ export interface Measured {
   };
   readonly testsToMake: TestsFigure;
   readonly orderOfWork: OrderFigures;
-  readonly cellScreen: CellScreenFigures;
 }
 
 interface Around {
@@ -66,13 +64,12 @@ function growthOf(shops: Measured['shops']): Growth {
 }
 
 export function inWords(report: Report): string {
-  const { shops, welds, testsToMake, orderOfWork, cellScreen, machine, tookS } = report;
+  const { shops, welds, testsToMake, orderOfWork, machine, tookS } = report;
   return [
     ...(shops === undefined ? [] : shopLines(shops, report)),
     ...(welds === undefined ? [] : weldLines(welds)),
     ...(testsToMake === undefined ? [] : [testsWords(testsToMake)]),
     ...(orderOfWork === undefined ? [] : orderLines(orderOfWork)),
-    ...(cellScreen === undefined ? [] : cellLines(cellScreen)),
     `${machine.cpus} x ${machine.cpu}, Node ${machine.node}; took ${tookS} s`,
     '',
   ].join('\n');
@@ -120,23 +117,6 @@ function orderLines(order: OrderFigures): string[] {
       `(target ${targets.firstProposalMs} ms, ${met(firstProposalMs, targets.firstProposalMs)})`,
     `board and card reads, p50 / p95 / p99 of ${idle.count}: ${three(idle)} ms idle, ${three(searching)} ms while searching; ` +
       `p99 ${ratio}x (target below ${targets.ratio}x, ${met(ratio, targets.ratio)})`,
-  ];
-}
-
-function cellLines({ taps, firstPaint }: CellScreenFigures): string[] {
-  const { tapMs, firstPaintMs } = cellScreenTargets;
-  const row = (name: string, { plainMs, slowMs, worstMs, ratio }: Slowed, targetMs: number) =>
-    line(name, [
-      ...[plainMs, slowMs, worstMs].map((ms) => ms.toFixed(1)),
-      `${ratio.toFixed(2)}x`,
-      `${targetMs} ${worstMs <= targetMs ? 'met' : 'missed'}`,
-    ]);
-  return [
-    '',
-    `the screen of a cell, milliseconds, at full speed and ${slowerBy} times slower`,
-    line('tap', ['p50', 'slow p50', 'slow worst', 'ratio', 'target']),
-    ...Object.entries(taps).map(([name, figures]) => row(name, figures, tapMs)),
-    row('paint, no network', firstPaint, firstPaintMs),
   ];
 }
 
