@@ -6,7 +6,15 @@ function project(name: string, include: string[], globalSetup: string[] = []) {
   return {
     resolve: { conditions },
     ssr: { resolve: { conditions } },
-    test: { name, include, globalSetup, testTimeout: 60_000, hookTimeout: 120_000 },
+    test: {
+      name,
+      include,
+      globalSetup,
+      testTimeout: 60_000,
+      hookTimeout: 120_000,
+      // A board that repaints on a busy machine takes longer than the second that is the default.
+      expect: { poll: { timeout: 20_000 } },
+    },
   };
 }
 
