@@ -28,7 +28,9 @@ export function learntAt(runs: readonly RunAtCell[]): Map<string, readonly Learn
     if (before.setUp === null || run.setUp === null) continue;
     const changed = changedBetween(before.setUp, run.setUp);
     if (changed.length === 0) continue;
-    measured.set(run.cellId, [...(measured.get(run.cellId) ?? []), { changed, minutes }]);
+    const known = measured.get(run.cellId) ?? [];
+    known.push({ changed, minutes });
+    measured.set(run.cellId, known);
   }
   return new Map(
     [...measured].map(([cellId, each]) => {

@@ -11,10 +11,6 @@ export interface StepPlanFacts extends StepAbilities {
   readonly setUps: ReadonlyMap<string, KeptSetUp>;
 }
 
-const setUpColumns = {
-  ...{ wireItemId: true, gasItemId: true, torch: true, fixtureId: true, programId: true },
-} as const satisfies Prisma.SetUpSelect;
-
 const columns = {
   id: true,
   step: {
@@ -27,7 +23,8 @@ const columns = {
       setUps: {
         where: { current: true },
         select: {
-          ...{ cellId: true, ...setUpColumns },
+          ...{ cellId: true, wireItemId: true, gasItemId: true, torch: true },
+          ...{ fixtureId: true, programId: true },
         },
       },
     },
@@ -35,37 +32,35 @@ const columns = {
 } as const satisfies Prisma.JobStepSelect;
 type Row = Prisma.JobStepGetPayload<{ select: typeof columns }>;
 
+interface RunColumns extends Pick<RunAtCell, 'cellId' | 'stepId' | 'setUpMin'>, KeptSetUp {
+  readonly id: string;
+  /** Null where none was kept; the columns of the set-up say nothing then. */
+  readonly setUpId: string | null;
+}
+
 export function planningReader(db: Db) {
   return {
     /** The ended runs of all cells since a day, by cell in the order in which they began. */
     async runsSince(since: Date): Promise<RunAtCell[]> {
-      const runs = await db.run.findMany({
-        where: { startedAt: { gte: since }, endedAt: { not: null } },
-        select: {
-          ...{ id: true, cellId: true, setUpMin: true, setUpId: true },
-          jobStep: { select: { stepId: true } },
-        },
-        orderBy: [{ cellId: 'asc' }, { startedAt: 'asc' }],
-      });
-      const stops = await db.stop.findMany({
-        where: { cause: 'setUp', endedAt: { not: null }, run: { startedAt: { gte: since } } },
-        select: { runId: true, startedAt: true, endedAt: true },
-      });
-      const setUps = await db.setUp.findMany({
-        where: { runs: { some: { startedAt: { gte: since } } } },
-        select: { id: true, ...setUpColumns },
-      });
-      const kept = new Map(setUps.map(({ id, ...setUp }) => [id, setUp]));
+      const runs = await db.$queryRaw<RunColumns[]>`
+        SELECT r."id", r."cellId", js."stepId", r."setUpMin", su."id" AS "setUpId", su."wireItemId",
+          su."gasItemId", su."torch", su."fixtureId", su."programId"
+        FROM "Run" r JOIN "JobStep" js ON js."id" = r."jobStepId" LEFT JOIN "SetUp" su ON su."id" = r."setUpId"
+        WHERE r."startedAt" >= ${since} AND r."endedAt" IS NOT NULL
+        ORDER BY r."cellId", r."startedAt"`;
+      const stops = await db.$queryRaw<{ runId: string; startedAt: Date; endedAt: Date }[]>`
+        SELECT st."runId", st."startedAt", st."endedAt"
+        FROM "Stop" st JOIN "Run" r ON r."id" = st."runId"
+        WHERE r."startedAt" >= ${since} AND st."cause" = 'setUp' AND st."endedAt" IS NOT NULL`;
       const stoppedMin = new Map<string, number>();
       for (const { runId, startedAt, endedAt } of stops) {
-        const minutes = ((endedAt ?? startedAt).getTime() - startedAt.getTime()) / 60_000;
+        const minutes = (endedAt.getTime() - startedAt.getTime()) / 60_000;
         stoppedMin.set(runId, (stoppedMin.get(runId) ?? 0) + minutes);
       }
-      return runs.map(({ id, setUpId, jobStep, ...run }) => ({
-        ...run,
-        stepId: jobStep.stepId,
+      return runs.map(({ id, cellId, stepId, setUpMin, setUpId, ...setUp }) => ({
+        ...{ cellId, stepId, setUpMin },
         stoppedMin: stoppedMin.get(id) ?? 0,
-        setUp: kept.get(setUpId ?? '') ?? null,
+        setUp: setUpId === null ? null : setUp,
       }));
     },
     /** Every open job step by its id. */
