@@ -105,14 +105,14 @@ function weldLines(welds: Measured['welds']): string[] {
 }
 
 function orderLines(order: OrderFigures): string[] {
-  const { evaluateMs, firstProposalMs, idle, searching, ratio } = order;
+  const { evaluateMs, layOutMs, firstProposalMs, idle, searching, ratio } = order;
   const met = (value: number, target: number) => (value < target ? 'met' : 'missed');
   const targets = orderTargets;
   const three = ({ p50Ms, p95Ms, p99Ms }: OrderFigures['idle']) =>
     [p50Ms, p95Ms, p99Ms].map((ms) => ms.toFixed(2)).join(' / ');
   return [
     `order of work, ${orderCells} cells, ${orderSteps} steps: walked and costed in ${evaluateMs} ms ` +
-      `(target below ${targets.evaluateMs} ms, ${met(evaluateMs, targets.evaluateMs)})`,
+      `(target below ${targets.evaluateMs} ms, ${met(evaluateMs, targets.evaluateMs)}); laid out before that in ${layOutMs} ms`,
     `first proposal after ${firstProposalMs} ms at the longest ` +
       `(target ${targets.firstProposalMs} ms, ${met(firstProposalMs, targets.firstProposalMs)})`,
     `board and card reads, p50 / p95 / p99 of ${idle.count}: ${three(idle)} ms idle, ${three(searching)} ms while searching; ` +

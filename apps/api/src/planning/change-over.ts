@@ -1,4 +1,5 @@
 import {
+  changeKinds,
   changeOver,
   type ChangeKind,
   type ChangeOver,
@@ -14,14 +15,6 @@ export interface KeptSetUp {
   readonly programId: string | null;
 }
 
-const kinds = [
-  ['wireItemId', 'wire'],
-  ['gasItemId', 'gas'],
-  ['torch', 'torch'],
-  ['fixtureId', 'fixture'],
-  ['programId', 'program'],
-] as const satisfies readonly (readonly [keyof KeptSetUp, ChangeKind])[];
-
 /** A step as its change-over at one cell depends on it. */
 export interface SetUpNeed {
   /** Steps of the same kind need no change between them. */
@@ -32,9 +25,24 @@ export interface SetUpNeed {
   readonly kept: KeptSetUp | null;
 }
 
+/** What differs between two set-ups, a bit for each kind in the order of `changeKinds`: asked for every pair of steps. */
+function differences(before: KeptSetUp, after: KeptSetUp): number {
+  return (
+    (before.wireItemId === after.wireItemId ? 0 : 1) |
+    (before.gasItemId === after.gasItemId ? 0 : 2) |
+    (before.torch === after.torch ? 0 : 4) |
+    (before.fixtureId === after.fixtureId ? 0 : 8) |
+    (before.programId === after.programId ? 0 : 16)
+  );
+}
+
+function kindsOf(differing: number): ChangeKind[] {
+  return changeKinds.filter((_, at) => ((differing >> at) & 1) === 1);
+}
+
 /** What differs between two set-ups. */
 export function changedBetween(before: KeptSetUp, after: KeptSetUp): ChangeKind[] {
-  return kinds.flatMap(([field, kind]) => (before[field] === after[field] ? [] : [kind]));
+  return kindsOf(differences(before, after));
 }
 
 /** What is known of a change-over between two steps; null where either set-up is unknown. */
@@ -57,21 +65,16 @@ export function changeOversAt(
   learnt: readonly LearntChangeOver[],
 ): (from: SetUpNeed | null, to: SetUpNeed) => number {
   const known: (ChangeOver | undefined)[] = [];
-  const ofMask = (mask: number): ChangeOver => {
-    const changed = kinds.flatMap(([, kind], at) => ((mask >> at) & 1 ? [kind] : []));
-    return (known[mask] ??= changeOver({ changed, setUpMin: Infinity, learnt }));
-  };
+  const changeOverOf = (differing: number): ChangeOver =>
+    (known[differing] ??= changeOver({
+      ...{ changed: kindsOf(differing), setUpMin: Infinity, learnt },
+    }));
   return (from, to) => {
     if (from?.stepId === to.stepId) return 0;
     const { kept } = to;
     const before = from?.kept ?? null;
     if (before === null || kept === null) return to.setUpMin;
-    let mask = 0;
-    for (let at = 0; at < kinds.length; at += 1) {
-      const [field] = kinds[at]!;
-      if (before[field] !== kept[field]) mask |= 1 << at;
-    }
-    const { minutes, basis } = ofMask(mask);
+    const { minutes, basis } = changeOverOf(differences(before, kept));
     return basis === 'measured' ? minutes : Math.min(minutes, to.setUpMin);
   };
 }

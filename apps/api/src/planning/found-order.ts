@@ -1,4 +1,4 @@
-import { explainOrder, type PlanProblem, type ProposedMove } from '@tackboard/calc';
+import { explainOrder, type LaidOut, type ProposedMove } from '@tackboard/calc';
 import type { Plan } from './plan.js';
 import { changeOverIn } from './set-up-table.js';
 
@@ -19,8 +19,7 @@ export interface FoundOrder {
 }
 
 /** An order as moves from today's lanes, each with its reasons, its change-over and the step it then stands before. */
-export function foundOrder(plan: Plan, setupMin: PlanProblem['setupMin'], lanes: string[][]) {
-  const problem = { ...plan.problem, ...(setupMin ? { setupMin } : {}) };
+export function foundOrder(plan: Plan, problem: LaidOut<Plan['problem']>, lanes: string[][]) {
   const answer = explainOrder({ problem, proposed: lanes });
   if (!answer.ok) return answer;
   const walked = plan.problem.today.map((lane) => [...lane]);

@@ -1,4 +1,4 @@
-import type { OrderProposal } from '@tackboard/contract';
+import type { OrderProposal, PlannedChangeOver } from '@tackboard/contract';
 import type { OrderMessage } from '../tasks/order-messages.js';
 import { startOrderSearch, type RunningSearch } from '../tasks/order-search.js';
 import type { FoundOrder } from './found-order.js';
@@ -20,6 +20,8 @@ export interface KeptProposal extends PreparedPlan {
   state: OrderProposal['state'];
   /** Every order that was told, so that what somebody looked at can still be accepted. */
   readonly rounds: FoundOrder[];
+  /** Of the last round; of today's lanes while there is none. */
+  changeOvers: readonly PlannedChangeOver[];
   proven: boolean;
   searchNotes: readonly string[];
   trouble: string | null;
@@ -58,6 +60,7 @@ export function createProposals() {
       close(proposal, 'failed', inWords(message.refusal.allowed, proposal.names));
     else {
       proposal.rounds.push(message.found);
+      proposal.changeOvers = changeOversOf(proposal.plan, message.found.lanes, proposal.names);
       proposal.proven = message.proven;
       proposal.searchNotes = noteWords(message.notes, proposal.names);
     }
@@ -68,6 +71,7 @@ export function createProposals() {
     const proposal: KeptProposal = {
       ...asked,
       ...{ state: 'searching', rounds: [], proven: false, searchNotes: [], trouble: null },
+      changeOvers: changeOversOf(asked.plan, asked.plan.problem.today, asked.names),
     };
     kept.set(proposal.id, proposal);
     for (const id of [...kept.keys()].slice(0, -keptProposals)) kept.delete(id);
@@ -100,7 +104,7 @@ export function createProposals() {
 }
 
 export function proposalView(proposal: KeptProposal): OrderProposal {
-  const { id, state, askedAt, rounds, names, plan, proven, notes, searchNotes, trouble } = proposal;
+  const { id, state, askedAt, rounds, names, proven, notes, searchNotes, trouble } = proposal;
   const best = rounds.at(-1) ?? null;
   return {
     ...{ id, state, proven, trouble },
@@ -109,7 +113,7 @@ export function proposalView(proposal: KeptProposal): OrderProposal {
     todayCost: best?.todayCost ?? null,
     proposedCost: best?.proposedCost ?? null,
     moves: best?.moves.map((move) => moveView(move, names)) ?? [],
-    changeOvers: changeOversOf(plan, best?.lanes ?? plan.problem.today, names),
+    changeOvers: [...proposal.changeOvers],
     notes: [...notes, ...searchNotes],
   };
 }

@@ -1,4 +1,4 @@
-import { evaluateOrder } from '@tackboard/calc';
+import { evaluateOrder, layOut } from '@tackboard/calc';
 import { describe, expect, it } from 'vitest';
 import type { Plan } from './plan.js';
 import { changeOverIn, setUpTable } from './set-up-table.js';
@@ -31,8 +31,10 @@ function planOf(today: string[], dueMin: Record<string, number>): Plan {
 
 function tidied(plan: Plan, proposed: string[], isLate = () => false): string[] {
   const lanes = proposed.map((lane) => [...lane]);
-  const setupMin = setUpTable(plan);
-  return withoutIdleMoves({ plan, setupMin, lanes, isLate }).map((lane) => lane.join(''));
+  const known = layOut({ ...plan.problem, setupMin: setUpTable(plan) });
+  if (!known.ok) throw new Error(known.refusal.allowed);
+  const { laidOut: problem } = known;
+  return withoutIdleMoves({ plan, problem, lanes, isLate }).map((lane) => lane.join(''));
 }
 
 describe('an order without idle moves', () => {

@@ -1,11 +1,12 @@
-import { acceptMoves, evaluateOrder, type LaneOrder, type PlanProblem } from '@tackboard/calc';
+import { acceptMoves, evaluateOrder, type LaidOut, type LaneOrder } from '@tackboard/calc';
 import { foundOrder, type FoundMove } from './found-order.js';
 import type { Plan } from './plan.js';
 import { changeOverIn } from './set-up-table.js';
 
 export interface OrderToTidy {
   readonly plan: Plan;
-  readonly setupMin: NonNullable<PlanProblem['setupMin']>;
+  /** The problem of the plan with its set-up table. */
+  readonly problem: LaidOut<Plan['problem']>;
   readonly lanes: string[][];
   /** Ends the tidying early, with what is tidied by then. */
   readonly isLate: () => boolean;
@@ -30,8 +31,7 @@ interface Best {
   take(lanes: string[][]): boolean;
 }
 
-function startOf({ plan, setupMin, lanes }: OrderToTidy): Best {
-  const problem = { ...plan.problem, setupMin };
+function startOf({ plan, problem, lanes }: OrderToTidy): Best {
   const changeOverOf = changeOverIn(plan);
   const worthOf = (some: LaneOrder) => {
     const walked = evaluateOrder({ problem, lanes: some });
@@ -53,8 +53,8 @@ function startOf({ plan, setupMin, lanes }: OrderToTidy): Best {
 }
 
 /** Leaves out moves, many at once where that is possible. */
-function leaveOutMoves({ plan, setupMin, lanes, isLate }: OrderToTidy, best: Best): void {
-  const answer = foundOrder(plan, setupMin, lanes);
+function leaveOutMoves({ plan, problem, lanes, isLate }: OrderToTidy, best: Best): void {
+  const answer = foundOrder(plan, problem, lanes);
   if (!answer.ok) return;
   let kept = answer.found.moves;
 
@@ -62,7 +62,7 @@ function leaveOutMoves({ plan, setupMin, lanes, isLate }: OrderToTidy, best: Bes
     if (moves.length === 0 || isLate()) return;
     const rest = kept.filter((move) => !moves.includes(move));
     const accepted = rest.flatMap(({ steps }) => steps.map(({ id }) => id));
-    const tried = acceptMoves({ problem: plan.problem, proposed: lanes, accepted });
+    const tried = acceptMoves({ problem, proposed: lanes, accepted });
     if (tried.ok && best.take(tried.lanes)) kept = rest;
     else if (moves.length > 1) {
       const middle = Math.ceil(moves.length / 2);

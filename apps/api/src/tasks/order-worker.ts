@@ -1,6 +1,6 @@
 /** The thread that looks for a better order of work. It reads no database and is ended from outside. */
 import { parentPort, workerData } from 'node:worker_threads';
-import { planStepsMax, searchOrder } from '@tackboard/calc';
+import { layOut, planStepsMax, searchOrder } from '@tackboard/calc';
 import { foundOrder } from '../planning/found-order.js';
 import { setUpTable } from '../planning/set-up-table.js';
 import { withoutIdleMoves } from '../planning/tidy.js';
@@ -23,7 +23,10 @@ function search({ plan, seed, limitMs }: OrderTask): void {
   const begunAt = performance.now();
   // A plan that is too large is refused; its table would not fit into the memory of this thread.
   const setupMin = plan.setUps.length > planStepsMax ? [] : setUpTable(plan);
-  const begun = searchOrder({ problem: { ...plan.problem, setupMin }, seed });
+  const known = layOut({ ...plan.problem, setupMin });
+  if (!known.ok) return tell({ kind: 'refused', refusal: known.refusal });
+  const { laidOut: problem } = known;
+  const begun = searchOrder({ problem, seed });
   if (!begun.ok) return tell({ kind: 'refused', refusal: begun.refusal });
   const { search: order } = begun;
   let told = { cost: Infinity, complete: false };
@@ -32,10 +35,10 @@ function search({ plan, seed, limitMs }: OrderTask): void {
     const at = performance.now();
     const lateAt = (when === 'first' ? begunAt : at) + tidyMs[when];
     const isLate = () => performance.now() > lateAt;
-    const lanes = withoutIdleMoves({ plan, setupMin, lanes: order.lanesSoFar(), isLate });
+    const lanes = withoutIdleMoves({ plan, problem, lanes: order.lanesSoFar(), isLate });
     const proven = order.isProven();
     told = { cost: order.costSoFar(), complete: proven && !isLate() };
-    const answer = foundOrder(plan, setupMin, lanes);
+    const answer = foundOrder(plan, problem, lanes);
     if (!answer.ok) throw new Error(answer.refusal.allowed);
     tell({ kind: 'found', found: answer.found, proven, notes: order.notes });
     // Explaining must never take more than a part of the time for searching.

@@ -241,13 +241,8 @@ export function checkProblem(problem: PlanProblem): Finding {
 }
 
 /** Lanes in which steps hold each other up for ever have no cost. */
-export function checkWalk(
-  problem: PlanProblem,
-  tables: Tables,
-  lanes: LaneOrder,
-  argument: string,
-): Finding {
-  if (walkLanes(tables, numbered(problem, lanes), newWalk(tables)) < Infinity) return null;
+export function checkWalk(tables: Tables, lanes: LaneOrder, argument: string): Finding {
+  if (walkLanes(tables, numbered(tables, lanes), newWalk(tables)) < Infinity) return null;
   return finding(
     argument,
     lanes,

@@ -1,9 +1,12 @@
 import { refused, type Refused } from '../result.js';
-import { checkLanes, checkProblem, checkWalk } from './check.js';
+import { checkLanes, checkWalk } from './check.js';
 import { newWalk, walkLanes, type Walk } from './evaluate.js';
-import { stayingSteps } from './staying.js';
+import { layOut, type LaidOut } from './laid-out.js';
 import type { LaneOrder, PlanProblem } from './problem.js';
-import { named, numbered, tablesOf, type NumberedLanes, type Tables } from './tables.js';
+import { stayingSteps } from './staying.js';
+import { named, numbered, type NumberedLanes, type Tables } from './tables.js';
+
+type WithToday = PlanProblem & { today: LaneOrder };
 
 /** Why a move is worth making, or what it costs; `cost` is below zero where the move saves. */
 export interface MoveReason {
@@ -68,6 +71,7 @@ function setupOf(tables: Tables, lanes: NumberedLanes, walk: Walk): number {
 function reasonsOf(problem: PlanProblem, tables: Tables, before: Walk, now: Walk): MoveReason[] {
   const reasons = new Map<string, MoveReason>();
   const add = (kind: MoveReason['kind'], customer: string, cost: number, lateMin: number): void => {
+    if (cost === 0 && lateMin === 0) return;
     const key = `${kind} ${customer}`;
     const reason = reasons.get(key) ?? { kind, customer, cost: 0, lateMin: 0 };
     reason.cost += cost;
@@ -101,27 +105,28 @@ function shown(problem: PlanProblem, { step, from, to, afterStep }: Move) {
  * other and each one's effect is what it changes at its turn, so that the effects add up to the whole difference.
  */
 export function explainOrder({
-  problem,
+  problem: asked,
   proposed,
 }: {
-  problem: PlanProblem & { today: LaneOrder };
+  problem: WithToday | LaidOut<WithToday>;
   proposed: LaneOrder;
 }): ({ ok: true } & Proposal) | Refused {
-  const wrong = checkProblem(problem) ?? checkLanes(problem, proposed, 'proposed');
+  const known = layOut(asked);
+  if (!known.ok) return known;
+  const { problem, tables } = known.laidOut;
+  const wrong =
+    checkLanes(problem, proposed, 'proposed') ??
+    checkWalk(tables, problem.today, 'today') ??
+    checkWalk(tables, proposed, 'proposed');
   if (wrong) return refused(wrong);
-  const tables = tablesOf(problem);
-  const stuck =
-    checkWalk(problem, tables, problem.today, 'today') ??
-    checkWalk(problem, tables, proposed, 'proposed');
-  if (stuck) return refused(stuck);
-  const lanes = numbered(problem, problem.today);
+  const lanes = numbered(tables, problem.today);
   let before = newWalk(tables);
   let now = newWalk(tables);
   const todayCost = walkLanes(tables, lanes, before);
   let setupBefore = setupOf(tables, lanes, before);
   const moves: ProposedMove[] = [];
   let together: Move[] = [];
-  for (const move of movesBetween(lanes, numbered(problem, proposed))) {
+  for (const move of movesBetween(lanes, numbered(tables, proposed))) {
     make(lanes, move);
     together.push(move);
     if (walkLanes(tables, lanes, now) === Infinity) continue;
@@ -145,19 +150,22 @@ export function explainOrder({
  * precedes it in the proposed lane and stands in that cell by then. Refuses when the rest would hold each other up.
  */
 export function acceptMoves({
-  problem,
+  problem: asked,
   proposed,
   accepted,
 }: {
-  problem: PlanProblem & { today: LaneOrder };
+  problem: WithToday | LaidOut<WithToday>;
   proposed: LaneOrder;
   /** Ids of the steps whose moves are accepted. */
   accepted: readonly string[];
 }): { ok: true; lanes: string[][] } | Refused {
-  const wrong = checkProblem(problem) ?? checkLanes(problem, proposed, 'proposed');
+  const known = layOut(asked);
+  if (!known.ok) return known;
+  const { problem, tables } = known.laidOut;
+  const wrong = checkLanes(problem, proposed, 'proposed');
   if (wrong) return refused(wrong);
-  const lanes = numbered(problem, problem.today);
-  const target = numbered(problem, proposed);
+  const lanes = numbered(tables, problem.today);
+  const target = numbered(tables, proposed);
   const wanted = new Set(accepted);
   for (const move of movesBetween(lanes, target)) {
     if (!wanted.has(problem.steps[move.step - 1]!.id)) continue;
@@ -165,7 +173,7 @@ export function acceptMoves({
     const afterStep = earlier.findLast((step) => lanes[move.to]!.includes(step)) ?? 0;
     make(lanes, { ...move, afterStep });
   }
-  const result = named(problem, lanes);
-  const stuck = checkWalk(problem, tablesOf(problem), result, 'accepted');
+  const result = named(tables, lanes);
+  const stuck = checkWalk(tables, result, 'accepted');
   return stuck ? refused(stuck) : { ok: true, lanes: result };
 }

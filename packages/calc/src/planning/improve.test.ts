@@ -20,7 +20,7 @@ const shape = fc.record({
 function fieldOf(problemShape: { seed: number; steps: number; cells: number; choosy?: boolean }) {
   const problem = planOf(problemShape);
   const tables = tablesOf(problem);
-  const start = numbered(problem, anyLanes(problem, problemShape.seed + 1));
+  const start = numbered(tables, anyLanes(problem, problemShape.seed + 1));
   const lanes = start.map((_, cell) => emptyLane(cell, tables));
   loadLanes(lanes, tables, Int32Array.from(start.flatMap((lane) => [...lane, 0])));
   return { tables, lanes, start };
@@ -141,10 +141,11 @@ describe('a cross of two orders', () => {
         fc.integer({ min: 1, max: 4 }),
         (seed, cells) => {
           const problem = planOf({ seed, steps: 12, cells });
+          const tables = tablesOf(problem);
           const flat = (lanes: NumberedLanes) =>
             Int32Array.from(lanes.flatMap((lane) => [...lane, 0]));
-          const one = flat(numbered(problem, anyLanes(problem, seed)));
-          const two = flat(numbered(problem, anyLanes(problem, seed + 1)));
+          const one = flat(numbered(tables, anyLanes(problem, seed)));
+          const two = flat(numbered(tables, anyLanes(problem, seed + 1)));
           const scratch = { kept: new Uint8Array(13), child: new Int32Array(one.length) };
           crossOver(one, two, randomFrom(seed), scratch);
           expect([...scratch.child].sort()).toEqual([...one].sort());

@@ -15,6 +15,7 @@ export {
   type LearntChangeOver,
   type MeasuredChangeOver,
 } from './change-over.js';
+export { layOut, type LaidOut } from './laid-out.js';
 export type { PlanNote } from './notes.js';
 export { planStepsMax } from './check.js';
 export { exactStepsMax } from './exact.js';

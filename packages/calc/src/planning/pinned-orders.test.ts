@@ -9,12 +9,17 @@ import { named, tablesOf } from './tables.js';
 const inWords = (lanes: readonly (readonly string[])[]) =>
   lanes.map((lane) => lane.join(' ')).join(' | ');
 
+function builtInWords(problem: PlanProblem): string {
+  const tables = tablesOf(problem);
+  return inWords(named(tables, buildOrder(tables)));
+}
+
 /** What the rule builds, then the best order each time it gets cheaper, slice by slice. */
 function told(problem: PlanProblem, { seed, slices }: { seed: number; slices: number }): string {
   const begun = searchOrder({ problem, seed });
   if (!begun.ok) throw new Error(begun.refusal.allowed);
   const { search } = begun;
-  const lines = [`rule: ${inWords(named(problem, buildOrder(tablesOf(problem))))}`];
+  const lines = [`rule: ${builtInWords(problem)}`];
   let cost = Infinity;
   for (let slice = 0; slice <= slices; slice += 1) {
     if (slice > 0) search.improve();
@@ -56,7 +61,7 @@ describe('pinned: the way of a search', () => {
       const [waits, choosy] = [seed % 5 < 2, seed % 7 < 4];
       const shape = { seed, steps: 5 + (seed % 9), cells: 1 + (seed % 3), setup, releases };
       const problem = planOf({ ...shape, hours, waits, choosy });
-      lines.push(inWords(named(problem, buildOrder(tablesOf(problem)))));
+      lines.push(builtInWords(problem));
     }
     await expect(`${lines.join('\n')}\n`).toMatchFileSnapshot(fileOf('rule'));
   });

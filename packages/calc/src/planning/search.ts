@@ -1,15 +1,16 @@
 import { refused, type Refused } from '../result.js';
 import { buildOrder } from './build.js';
-import { checkLanes, checkProblem, checkWalk } from './check.js';
+import { checkLanes, checkWalk } from './check.js';
 import { keepsHeld, newWalk, walkLanes } from './evaluate.js';
 import { exactOrder, exactStepsMax } from './exact.js';
 import { improveLanes, type Improver } from './improve-lanes.js';
 import { improveShop } from './improve-shop.js';
+import { layOut, type LaidOut } from './laid-out.js';
 import { notesOf, type PlanNote } from './notes.js';
 import type { LaneOrder, PlanProblem } from './problem.js';
 import type { SourceId } from '../sources/index.js';
 import type { ShouldStop } from './stop.js';
-import { named, numbered, tablesOf, type NumberedLanes, type Tables } from './tables.js';
+import { named, numbered, type NumberedLanes } from './tables.js';
 
 /** A search for a cheaper order, to be carried on slice by slice so that a worker can listen in between. */
 export interface OrderSearch {
@@ -29,12 +30,12 @@ function standing(lanes: NumberedLanes, cost: number): Improver {
 }
 
 /** The cheaper of the rule's order and today's; the rule's may not fit around held work. */
-function startOf(problem: PlanProblem, tables: Tables): { lanes: NumberedLanes; cost: number } {
+function startOf({ problem, tables }: LaidOut): { lanes: NumberedLanes; cost: number } {
   const built = buildOrder(tables);
   const walk = newWalk(tables);
   const cost = keepsHeld(tables, built) ? walkLanes(tables, built, walk) : Infinity;
   if (!problem.today) return { lanes: built, cost };
-  const today = numbered(problem, problem.today);
+  const today = numbered(tables, problem.today);
   const todayCost = walkLanes(tables, today, walk);
   return todayCost <= cost ? { lanes: today, cost: todayCost } : { lanes: built, cost };
 }
@@ -45,18 +46,18 @@ function startOf(problem: PlanProblem, tables: Tables): { lanes: NumberedLanes; 
  * that cannot be planned, in words. Method: ATCS rule, then iterated local search (see the sources named planning).
  */
 export function searchOrder({
-  problem,
+  problem: asked,
   seed,
 }: {
-  problem: PlanProblem;
+  problem: PlanProblem | LaidOut;
   seed: number;
 }): { ok: true; search: OrderSearch } | Refused {
-  const wrong = checkProblem(problem);
-  if (wrong) return refused(wrong);
-  const tables = tablesOf(problem);
-  const stuck = problem.today && checkWalk(problem, tables, problem.today, 'today');
+  const known = layOut(asked);
+  if (!known.ok) return known;
+  const { problem, tables } = known.laidOut;
+  const stuck = problem.today && checkWalk(tables, problem.today, 'today');
   if (stuck) return refused(stuck);
-  const start = startOf(problem, tables);
+  const start = startOf(known.laidOut);
   const notes = notesOf(problem);
   const fixed = problem.steps.every((step) => step.hold);
   const small = tables.steps <= exactStepsMax && tables.after.every((list) => list.length === 0);
@@ -72,7 +73,7 @@ export function searchOrder({
     ok: true,
     search: {
       costSoFar: improver.cost,
-      lanesSoFar: () => named(problem, improver.lanes()),
+      lanesSoFar: () => named(tables, improver.lanes()),
       improve: improver.improve,
       isProven: () => fixed || small || improver.cost() === 0,
       notes,
@@ -102,7 +103,7 @@ export function planOrder({
   seed,
   shouldStop,
 }: {
-  problem: PlanProblem;
+  problem: PlanProblem | LaidOut;
   seed: number;
   shouldStop: ShouldStop;
 }): ({ ok: true } & PlannedOrder) | Refused {
@@ -136,20 +137,21 @@ export interface PlacedStep {
 
 /** The exact cost of an order, whoever made it, with every step's times. */
 export function evaluateOrder({
-  problem,
+  problem: asked,
   lanes,
 }: {
-  problem: PlanProblem;
+  problem: PlanProblem | LaidOut;
   lanes: LaneOrder;
 }): { ok: true; cost: number; steps: PlacedStep[][]; sources: readonly SourceId[] } | Refused {
-  const wrong = checkProblem(problem) ?? checkLanes(problem, lanes, 'lanes');
+  const known = layOut(asked);
+  if (!known.ok) return known;
+  const { problem, tables } = known.laidOut;
+  const wrong = checkLanes(problem, lanes, 'lanes') ?? checkWalk(tables, lanes, 'lanes');
   if (wrong) return refused(wrong);
-  const tables = tablesOf(problem);
-  const stuck = checkWalk(problem, tables, lanes, 'lanes');
-  if (stuck) return refused(stuck);
+  const order = numbered(tables, lanes);
   const walk = newWalk(tables);
-  const cost = walkLanes(tables, numbered(problem, lanes), walk);
-  const steps = numbered(problem, lanes).map((lane, cell) =>
+  const cost = walkLanes(tables, order, walk);
+  const steps = order.map((lane, cell) =>
     lane.map((step) => ({
       id: problem.steps[step - 1]!.id,
       cell: problem.cells[cell]!.id,

@@ -5,6 +5,9 @@ import type { LaneOrder, PlanProblem, PlanStep } from './problem.js';
 export interface Tables {
   steps: number;
   cells: number;
+  /** Id of each step by its number, and the other way round. */
+  ids: readonly string[];
+  numbers: ReadonlyMap<string, number>;
   /** Length of a row in `span`: the number of steps and one. */
   rows: number;
   weight: Float64Array;
@@ -62,7 +65,7 @@ function perStep(problem: PlanProblem, value: (index: number) => number): Float6
   );
 }
 
-function heldPlaces(problem: PlanProblem, numbers: Map<string, number>) {
+function heldPlaces(problem: PlanProblem, numbers: ReadonlyMap<string, number>) {
   return problem.cells.map((_, cell) =>
     (problem.today?.[cell] ?? []).flatMap((id, place) => {
       const number = numbers.get(id)!;
@@ -74,7 +77,8 @@ function heldPlaces(problem: PlanProblem, numbers: Map<string, number>) {
 /** Lays a checked problem out as tables. */
 export function tablesOf(problem: PlanProblem): Tables {
   const { steps, cells } = problem;
-  const numbers = numbersOf(problem);
+  const ids = ['', ...steps.map(({ id }) => id)];
+  const numbers = new Map(ids.map((id, number) => [id, number]));
   const cellNumbers = new Map(cells.map((cell, index) => [cell.id, index]));
   const release = perStep(problem, (at) => steps[at]!.releaseMin);
   const held = heldPlaces(problem, numbers);
@@ -85,6 +89,7 @@ export function tablesOf(problem: PlanProblem): Tables {
   return {
     steps: steps.length,
     cells: cells.length,
+    ...{ ids, numbers },
     rows: steps.length + 1,
     weight: perStep(problem, (at) => steps[at]!.weight),
     due: perStep(problem, (at) => steps[at]!.dueMin),
@@ -110,15 +115,10 @@ export function tablesOf(problem: PlanProblem): Tables {
   };
 }
 
-function numbersOf(problem: PlanProblem): Map<string, number> {
-  return new Map(problem.steps.map((step, index) => [step.id, index + 1]));
-}
-
-export function numbered(problem: PlanProblem, lanes: LaneOrder): NumberedLanes {
-  const numbers = numbersOf(problem);
+export function numbered({ numbers }: Tables, lanes: LaneOrder): NumberedLanes {
   return lanes.map((lane) => lane.map((id) => numbers.get(id)!));
 }
 
-export function named(problem: PlanProblem, lanes: NumberedLanes): string[][] {
-  return lanes.map((lane) => lane.map((number) => problem.steps[number - 1]!.id));
+export function named({ ids }: Tables, lanes: NumberedLanes): string[][] {
+  return lanes.map((lane) => lane.map((number) => ids[number]!));
 }

@@ -13,7 +13,7 @@ function fieldOf(seed: number, cells: number) {
   const shape = { seed, steps: 15, cells, setup: seed % 2 === 0, releases: seed % 3 === 0 };
   const problem = planOf({ ...shape, choosy: seed % 5 === 0 });
   const tables = tablesOf(problem);
-  const [one, two] = [1, 2].map((more) => flat(numbered(problem, anyLanes(problem, seed + more))));
+  const [one, two] = [1, 2].map((more) => flat(numbered(tables, anyLanes(problem, seed + more))));
   if (one === undefined || two === undefined) throw new Error('no lanes');
   const lanes = Array.from({ length: cells }, (_, cell) => emptyLane(cell, tables));
   loadLanes(lanes, tables, one);
