@@ -2,6 +2,7 @@ import type { PlannedTime } from '@tackboard/calc';
 import type { CellHours, OpenOfJob } from '@tackboard/contract';
 import { clock, dayIn, duration } from '../format/time.js';
 import { m } from '../paraglide/messages.js';
+import { dateFormat } from '../ui/date-format.js';
 import { dayInWords, daysBetween } from '../ui/day-text.js';
 import type { Gap } from './calendar-gaps.js';
 import { instantOf } from './lane-times.js';
@@ -53,7 +54,7 @@ export function openWords({ open, until, overdue }: Omit<OpenOfJob, 'jobId'>, he
   const today = dayAt(here.nowMin, here);
   if (until === today) return m.board_open_today({ open });
   const near = daysBetween(today, until) < 7;
-  const weekday = new Intl.DateTimeFormat('en-GB', { weekday: 'long', timeZone: 'UTC' });
+  const weekday = dateFormat('en-GB', { weekday: 'long', timeZone: 'UTC' });
   const day = near ? weekday.format(new Date(`${until}T00:00:00Z`)) : dayOfYear(until);
   return m.board_open_until({ open, day });
 }

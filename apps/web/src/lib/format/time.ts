@@ -1,20 +1,20 @@
 import { getLocale } from '../paraglide/runtime.js';
+import { dateFormat } from '../ui/date-format.js';
 import { dayInWords } from '../ui/day-text.js';
 
 /** The calendar day of an instant in the shop, `YYYY-MM-DD`. */
 export function dayIn(instant: Date, timeZone: string): string {
-  const parts = new Intl.DateTimeFormat('en-CA', {
+  return dateFormat('en-CA', {
     timeZone,
     year: 'numeric',
     month: '2-digit',
     day: '2-digit',
-  });
-  return parts.format(instant);
+  }).format(instant);
 }
 
 /** Clock time in the shop, "10:42" or "10:42:07". */
 export function clock(instant: string | Date, timeZone: string, withSeconds = false): string {
-  return new Intl.DateTimeFormat('en-GB', {
+  return dateFormat('en-GB', {
     timeZone,
     hour: '2-digit',
     minute: '2-digit',

@@ -1,3 +1,5 @@
+import { dateFormat } from './date-format.js';
+
 export type DayReading =
   | { readonly kind: 'empty' }
   | { readonly kind: 'day'; readonly day: string }
@@ -51,18 +53,13 @@ export function daysBetween(from: string, to: string): number {
 /** A calendar day in words of a language: "Wed 7 Oct 2026", "Mi., 7. Okt. 2026"; a day has no time zone. */
 export function dayInWords(day: string, locale = 'en'): string {
   const date = new Date(`${day}T00:00:00Z`);
-  if (locale !== 'en') return shortDay(locale).format(date);
-  const part = (options: Intl.DateTimeFormatOptions): string =>
-    new Intl.DateTimeFormat('en-GB', { ...options, timeZone: 'UTC' }).format(date);
-  return `${part({ weekday: 'short' })} ${part({ day: 'numeric' })} ${part({ month: 'short' })} ${part({ year: 'numeric' })}`;
+  const format = dateFormat(locale === 'en' ? 'en-GB' : locale, inShort);
+  if (locale !== 'en') return format.format(date);
+  const parts = format.formatToParts(date).filter(({ type }) => type !== 'literal');
+  return parts.map(({ value }) => value).join(' ');
 }
 
-function shortDay(locale: string): Intl.DateTimeFormat {
-  return new Intl.DateTimeFormat(locale, {
-    weekday: 'short',
-    day: 'numeric',
-    month: 'short',
-    year: 'numeric',
-    timeZone: 'UTC',
-  });
-}
+const inShort = {
+  ...{ weekday: 'short', day: 'numeric', month: 'short', year: 'numeric' },
+  timeZone: 'UTC',
+} as const satisfies Intl.DateTimeFormatOptions;
