@@ -1,4 +1,6 @@
+import { boardSteps, boardTargets, type BoardScreenFigures } from './board-screen.js';
 import type { Compared, MeasuredShop } from './measure-shop.js';
+import type { Figures } from './figures.js';
 import { found, job } from './weld-fit.js';
 import { openWelds, type TestsFigure } from './tests-to-make.js';
 import { operations, type OperationName } from './operations.js';
@@ -18,6 +20,7 @@ export interface Measured {
   };
   readonly testsToMake: TestsFigure;
   readonly orderOfWork: OrderFigures;
+  readonly boardScreen: BoardScreenFigures;
 }
 
 interface Around {
@@ -64,12 +67,13 @@ function growthOf(shops: Measured['shops']): Growth {
 }
 
 export function inWords(report: Report): string {
-  const { shops, welds, testsToMake, orderOfWork, machine, tookS } = report;
+  const { shops, welds, testsToMake, orderOfWork, boardScreen, machine, tookS } = report;
   return [
     ...(shops === undefined ? [] : shopLines(shops, report)),
     ...(welds === undefined ? [] : weldLines(welds)),
     ...(testsToMake === undefined ? [] : [testsWords(testsToMake)]),
     ...(orderOfWork === undefined ? [] : orderLines(orderOfWork)),
+    ...(boardScreen === undefined ? [] : boardLines(boardScreen)),
     `${machine.cpus} x ${machine.cpu}, Node ${machine.node}; took ${tookS} s`,
     '',
   ].join('\n');
@@ -104,12 +108,14 @@ function weldLines(welds: Measured['welds']): string[] {
   ];
 }
 
+const met = (value: number, target: number) => (value < target ? 'met' : 'missed');
+const rounded = ({ p50Ms, p95Ms, p99Ms }: Figures) =>
+  [p50Ms, p95Ms, p99Ms].map((ms) => ms.toFixed(2));
+const three = (figures: Figures) => rounded(figures).join(' / ');
+
 function orderLines(order: OrderFigures): string[] {
   const { evaluateMs, layOutMs, firstProposalMs, idle, searching, ratio } = order;
-  const met = (value: number, target: number) => (value < target ? 'met' : 'missed');
   const targets = orderTargets;
-  const three = ({ p50Ms, p95Ms, p99Ms }: OrderFigures['idle']) =>
-    [p50Ms, p95Ms, p99Ms].map((ms) => ms.toFixed(2)).join(' / ');
   return [
     `order of work, ${orderCells} cells, ${orderSteps} steps: walked and costed in ${evaluateMs} ms ` +
       `(target below ${targets.evaluateMs} ms, ${met(evaluateMs, targets.evaluateMs)}); laid out before that in ${layOutMs} ms`,
@@ -120,15 +126,24 @@ function orderLines(order: OrderFigures): string[] {
   ];
 }
 
+function boardLines({ repaint, screens, frames, framesFew, ratio }: BoardScreenFigures): string[] {
+  const targets = boardTargets;
+  return [
+    `a move on a board of ${boardSteps} steps, p50 / p95 / p99 of ${repaint.count}: painted on the slowest of ${screens} screens after ${three(repaint)} ms ` +
+      `(target below ${targets.repaintMs} ms, ${met(repaint.p95Ms, targets.repaintMs)} by the p95)`,
+    `frame to frame while it is scrolled and dragged over: ${three(frames)} ms, with a tenth of the steps ${three(framesFew)} ms; ` +
+      `p95 ${ratio}x (mark below ${targets.ratio}x, ${met(ratio, targets.ratio)})`,
+  ];
+}
+
 function testsWords({ seconds, tests, atLeast, proven }: TestsFigure): string {
   const sure = proven ? 'proven' : `at least ${atLeast}`;
   return `fewest tests for ${openWelds} open welds: ${tests} (${sure}) in ${seconds} s (target below ${targetTestsS} s, or the best found)`;
 }
 
 function cells({ api, raw, ratio, target }: Compared): string[] {
-  const three = (figures: Compared['api']) => [figures.p50Ms, figures.p95Ms, figures.p99Ms];
   return [
-    ...[...three(api), ...three(raw)].map((ms) => ms.toFixed(2)),
+    ...[...rounded(api), ...rounded(raw)],
     `${ratio.toFixed(2)}x`,
     ratio <= target ? `${target}x met` : `${target}x missed`,
   ];

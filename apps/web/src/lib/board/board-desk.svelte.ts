@@ -21,7 +21,7 @@ import {
   placeLater,
   type Place,
 } from './lane-order.js';
-import { minuteOf, plannedTimes, windowsByCell } from './lane-times.js';
+import { keepTimes, minuteOf, plannedTimes, windowsByCell, type StepTimes } from './lane-times.js';
 
 type Move = 'earlier' | 'later' | 'left' | 'right';
 
@@ -52,17 +52,22 @@ export class BoardDesk {
     ['cell'],
   );
   #elapsedMin = $state(0);
-  /** The time of the server in minutes since 1970, as far as it is known here. */
+  /** The time of the server in whole minutes since 1970, as far as it is known here: no card is drawn anew for less. */
   readonly nowMin = $derived(
-    Math.max(
-      ...[this.board.data?.asOf, this.hours.data?.from].map((at) => (at ? minuteOf(at) : 0)),
-    ) + this.#elapsedMin,
+    Math.floor(
+      Math.max(
+        ...[this.board.data?.asOf, this.hours.data?.from].map((at) => (at ? minuteOf(at) : 0)),
+      ) + this.#elapsedMin,
+    ),
   );
   readonly #windows = $derived(windowsByCell(this.hours.data?.cells ?? []));
-  readonly #times = $derived(
-    this.hours.data &&
-      plannedTimes({ lanes: this.lanes, windows: this.#windows, nowMin: this.nowMin }),
-  );
+  #former: StepTimes | null = null;
+  readonly #times = $derived.by(() => {
+    if (this.hours.data === null) return null;
+    const { lanes, nowMin } = this;
+    const times = plannedTimes({ lanes, windows: this.#windows, nowMin });
+    return (this.#former = keepTimes(this.#former, times));
+  });
 
   constructor() {
     $effect(() => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { minuteOf, plannedTimes, restMin, windowsByCell } from './lane-times.js';
+import { keepTimes, minuteOf, plannedTimes, restMin, windowsByCell } from './lane-times.js';
 
 /** An invented shop; the times are sums of minutes worked by hand. Monday 5 October 2026, 06:00 in Berlin. */
 const monday = minuteOf('2026-10-05T04:00:00.000Z');
@@ -59,4 +59,17 @@ describe('plannedTimes', () => {
     expect(ahead([long])).toEqual({ a: [0, null], b: [null, null] });
     expect(ahead([{ cellId: 'M9', steps: [step('a', 'A', 10, 5)] }])).toEqual({ a: [null, null] });
   });
+});
+
+it('keeps the times that did not move as they were', () => {
+  const times = (minutes: number) =>
+    plannedTimes({
+      lanes: [{ cellId: 'M1', steps: [step('a', 'j1', 1, 60), step('b', 'j2', 1, minutes)] }],
+      ...{ windows, nowMin: monday },
+    });
+  const [former, next] = [times(90), times(120)];
+  const kept = keepTimes(former, next);
+  expect(kept).toEqual(next);
+  expect(kept.get('a')).toBe(former.get('a'));
+  expect(kept.get('b')).not.toBe(former.get('b'));
 });

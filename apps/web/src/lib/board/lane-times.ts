@@ -1,5 +1,6 @@
 import { queueTimes, type PlannedTime, type WorkingWindow } from '@tackboard/calc';
 import type { CellHours, Lane, QueuedStep } from '@tackboard/contract';
+import { keepEqual } from '../live/keep-equal.js';
 
 const msPerMin = 60_000;
 
@@ -41,7 +42,7 @@ export function restMin({
   return runMin * Math.max(0, 1 - made / quantity);
 }
 
-type StepTimes = ReadonlyMap<string, PlannedTime>;
+export type StepTimes = ReadonlyMap<string, PlannedTime>;
 type Queued = Planned & Pick<QueuedStep, 'id' | 'jobId' | 'stepNumber'>;
 interface Queue {
   readonly cellId: Lane['cellId'];
@@ -70,6 +71,11 @@ export function plannedTimes(shop: Shop): StepTimes {
     times = next;
   }
   return new Map([...times, ...moved.map((id) => [id, never] as const)]);
+}
+
+/** The newer times, with each that is as before taken from the former ones: its card is not drawn anew. */
+export function keepTimes(former: StepTimes | null, times: StepTimes): StepTimes {
+  return new Map([...times].map(([id, time]) => [id, keepEqual(former?.get(id), time)]));
 }
 
 function walked(shop: Shop, before: ReadonlyMap<string, string>, known: StepTimes): StepTimes {

@@ -1,13 +1,15 @@
 import type { SubjectType } from '@tackboard/contract';
+import { keepEqual } from './keep-equal.js';
 import { live } from './live.svelte.js';
 
-/** Changes often come in bursts; one fetch answers them all. */
+/** Changes often come in bursts; one fetch answers all that came this long after the first of them. */
 const settleMs = 150;
 
 /**
  * Something fetched from the server and kept fresh: fetched when the component starts, when a value that
  * `fetch` reads changes, and after a live change of one of `watch`. The last answer stays on
- * screen while a newer one is on its way or does not come. Use it while a component is being set up.
+ * screen while a newer one is on its way or does not come; what is the same in both stays the same object. Use it
+ * while a component is being set up.
  */
 export class Resource<T> {
   data = $state.raw<T | null>(null);
@@ -25,8 +27,11 @@ export class Resource<T> {
     $effect(() => {
       let timer: ReturnType<typeof setTimeout> | undefined;
       const stop = live.onEvent(watch, () => {
-        clearTimeout(timer);
-        timer = setTimeout(() => void this.reload(), settleMs);
+        // Not begun anew by each change: in a busy shop the fetch would never come.
+        timer ??= setTimeout(() => {
+          timer = undefined;
+          void this.reload();
+        }, settleMs);
       });
       return () => {
         clearTimeout(timer);
@@ -46,7 +51,7 @@ export class Resource<T> {
     try {
       const data = await this.#fetch();
       if (round !== this.#round) return await this.#newest;
-      this.data = data;
+      this.data = keepEqual(this.data, data);
       this.error = null;
     } catch (error) {
       if (round === this.#round)
