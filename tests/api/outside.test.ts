@@ -1,4 +1,4 @@
-import type { Job, OutsideTrip } from '@tackboard/contract';
+import type { Job, Lane, OutsideTrip } from '@tackboard/contract';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startTestShop, type TestShop } from '../support/app.js';
 import { openBracketShop, type BracketShop } from '../support/bracket-shop.js';
@@ -66,6 +66,23 @@ describe('work that others do after the last step', () => {
     const tight = await desk.take(desk.customers.cedar, { partId: coated, dueOn: '2026-10-09' });
     const { jobs } = (await desk.office.get('/api/late-jobs')).body;
     expect(jobs.map(({ number }: Job) => number)).toEqual([tight.number]);
+    await desk.cancel(tight);
+  });
+
+  it('takes its days off the due day wherever welding is planned by it', async () => {
+    const due = { partId: coated, dueOn: '2026-10-09' };
+    const [place] = (await desk.check(due)).places;
+    // Friday less five days with others is Sunday, at its end; the booth is done on Monday after 88 min of its shift.
+    const finish = Date.parse(place?.finishAt ?? '') / 60_000;
+    const sunday = Date.parse('2026-10-04T22:00:00Z') / 60_000;
+    expect(place?.spareMin).toBeCloseTo(sunday - finish, 6);
+    expect(place?.spareMin).toBeLessThan(0);
+    const tight = await desk.take(desk.customers.cedar, due);
+    const { lanes } = (await desk.office.get('/api/board')).body;
+    const queued = lanes.flatMap(({ steps }: Lane) => steps);
+    expect(queued).toMatchObject([
+      { jobId: tight.id, dueOn: '2026-10-09', weldBy: '2026-10-04', late: true },
+    ]);
     await desk.cancel(tight);
   });
 

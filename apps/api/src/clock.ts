@@ -13,3 +13,8 @@ export function shopDay(at: Date, timeZone: string): string {
     .toPlainDate()
     .toString();
 }
+
+/** The day that lies so many days of the calendar before another, `YYYY-MM-DD`. */
+export function daysBefore(day: string, days: number): string {
+  return Temporal.PlainDate.from(day).subtract({ days }).toString();
+}

@@ -34,6 +34,8 @@ export const QueuedStep = z.object({
   scrapCount: Count,
   quarantinedCount: Count,
   dueOn: Day,
+  /** The day by which it is to be welded: the due day, less the days that others need for what they do after it. */
+  weldBy: Day,
   state: z.enum(jobStepStates),
   plannedMin: z.number(),
   setUpMin: z.number(),

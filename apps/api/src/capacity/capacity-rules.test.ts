@@ -16,7 +16,7 @@ const windows = ['2026-10-05', '2026-10-12'].map((day) => ({
 interface Queued {
   readonly jobNumber: number;
   readonly workMin: number;
-  readonly dueOn: string;
+  readonly weldBy: string;
 }
 
 function loadOf(queue: readonly Queued[], open = windows) {
@@ -36,8 +36,8 @@ function loadOf(queue: readonly Queued[], open = windows) {
 describe('load of a cell', () => {
   it('asks the first week for what is overdue, and no week for what comes later', () => {
     const { weeks: shown } = loadOf([
-      { jobNumber: 1, workMin: 60, dueOn: '2026-09-01' },
-      { jobNumber: 2, workMin: 90, dueOn: '2026-12-24' },
+      { jobNumber: 1, workMin: 60, weldBy: '2026-09-01' },
+      { jobNumber: 2, workMin: 90, weldBy: '2026-12-24' },
     ]);
     expect(shown.map(({ dueMin, queuedMin }) => [dueMin, queuedMin])).toEqual([
       [60, 150],
@@ -47,7 +47,7 @@ describe('load of a cell', () => {
 
   it('names six jobs and counts the others', () => {
     const queue = [1, 2, 3, 4, 5, 6, 7, 8, 9].map((jobNumber) => ({
-      ...{ jobNumber, workMin: 300, dueOn: '2026-10-07' },
+      ...{ jobNumber, workMin: 300, weldBy: '2026-10-07' },
     }));
     const [first, second] = loadOf(queue).weeks;
     // 45 h of 10: the third job and all behind it; the week after is asked for the 35 h left.

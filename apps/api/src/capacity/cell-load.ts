@@ -12,7 +12,7 @@ interface LaneFacts {
   readonly cell: Pick<CellLoad, 'cellId' | 'cellCode' | 'cellName'>;
   readonly lane: WalkLane;
   readonly times: WalkTimes;
-  readonly steps: ReadonlyMap<string, Pick<QueuedStep, 'dueOn' | 'jobNumber'>>;
+  readonly steps: ReadonlyMap<string, Pick<QueuedStep, 'weldBy' | 'jobNumber'>>;
   readonly weeks: readonly WeekSpan[];
   readonly fromMin: number;
 }
@@ -32,7 +32,7 @@ export function loadOfCell(facts: LaneFacts): CellLoad {
     openMin: load.periods.map(({ openMin }) => openMin),
     work: lane.steps.map(({ id, workMin }) => ({
       workMin,
-      dueIn: dueWeek(weeks, facts.steps.get(id)?.dueOn ?? ''),
+      dueIn: dueWeek(weeks, facts.steps.get(id)?.weldBy ?? ''),
     })),
   });
   if (!asked.ok) throw impossible(asked);

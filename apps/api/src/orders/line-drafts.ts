@@ -1,3 +1,4 @@
+import { daysBefore } from '../clock.js';
 import type { Foundation } from '../foundation.js';
 import { openOn, type Draft } from '../assignments/open.js';
 import type { PlacedNote } from '../assignments/missing.js';
@@ -29,7 +30,8 @@ export async function draftLine(
   const { line, plan, cells, queues, now, takerId } = asked;
   const { timeZone, database } = foundation;
   const around = await surroundings(foundation, others, { steps: plan.steps, now, queues });
-  const placed = placeLine(queues, { steps: plan.steps, cells, dueOn: line.dueOn, timeZone });
+  const weldBy = daysBefore(line.dueOn, plan.part.outsideDays);
+  const placed = placeLine(queues, { steps: plan.steps, cells, weldBy, timeZone });
   const notes = judgeLine(plan, line.quantity, around);
   const { people } = await others.people.list();
   const openOf = await openOn(database.reader).openByPerson();

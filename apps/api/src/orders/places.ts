@@ -20,7 +20,8 @@ interface Spot {
 interface Asked {
   readonly steps: readonly PlannedStep[];
   readonly cells: readonly PlanCell[];
-  readonly dueOn: string;
+  /** The day by which the job is to be welded. */
+  readonly weldBy: string;
   readonly timeZone: string;
 }
 
@@ -103,7 +104,7 @@ function spotsFor(queues: ShopQueues, planned: PlannedStep, asked: Asked): Spot[
     .map(({ id }) => endOf(id))
     .toSorted((a, b) => finishAt(a) - finishAt(b));
   const ends = [endOf(cell.id), ...others.slice(0, 1)];
-  const dueMin = endOfDay(asked.dueOn, asked.timeZone);
+  const dueMin = endOfDay(asked.weldBy, asked.timeZone);
   const inTime = ends.some((spot) => finishAt(spot) <= dueMin);
   const ahead = inTime ? [] : [aheadOf(queues, cell.id, (spot) => finishAt(spot) <= dueMin)];
   const spots = [spotOf(planned), ...ends, ...ahead.filter((spot) => spot !== null)];
@@ -153,7 +154,7 @@ function toPlace(found: {
     startAt: instantOf(time?.startMin ?? null),
     finishAt,
     finishOn: finishAt === null ? null : shopDay(new Date(finishAt), asked.timeZone),
-    spareMin: finishMin === null ? null : endOfDay(asked.dueOn, asked.timeZone) - finishMin,
+    spareMin: finishMin === null ? null : endOfDay(asked.weldBy, asked.timeZone) - finishMin,
     displaces: displacements(queues, walked, asked.timeZone),
     chosen,
   };
@@ -169,10 +170,10 @@ function displacements(
   const after = jobFinishes(walked.lanes, walked.times);
   const byCustomer = new Map<string, Displacement>();
   const jobs = new Map([...queues.steps.values()].map((step) => [step.jobId, step]));
-  for (const [jobId, { jobNumber, customerName, dueOn }] of jobs) {
+  for (const [jobId, { jobNumber, customerName, weldBy }] of jobs) {
     const [was, is] = [before.get(jobId) ?? null, after.get(jobId) ?? null];
     if (was === null || (is !== null && is - was < leastLaterMin)) continue;
-    const dueMin = endOfDay(dueOn, timeZone);
+    const dueMin = endOfDay(weldBy, timeZone);
     const nowLate = was <= dueMin && (is === null || is > dueMin);
     const sofar = byCustomer.get(customerName);
     byCustomer.set(customerName, {

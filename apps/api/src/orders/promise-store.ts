@@ -44,15 +44,7 @@ export function promiseReader(db: Db) {
     });
   }
   return {
-    ended /** Days that others take after the last step, by job; jobs of which nothing goes out are left out. */,
-    async outsideDays(jobIds: readonly string[]): Promise<ReadonlyMap<string, number>> {
-      const rows = await db.job.findMany({
-        where: { id: { in: [...jobIds] }, revision: { part: { outsideDays: { gt: 0 } } } },
-        select: { id: true, revision: { select: { part: { select: { outsideDays: true } } } } },
-      });
-      return new Map(rows.map(({ id, revision }) => [id, revision.part.outsideDays]));
-    },
-
+    ended,
     /** Of every part that bears the same expectation of coming back. */
     async returns(returnChance: string): Promise<PartReturns[]> {
       const rows = await db.part.findMany({

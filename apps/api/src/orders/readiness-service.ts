@@ -8,8 +8,6 @@ import { endOfDay, instantOf, minuteOf, readQueues } from './shop-queues.js';
 import { ordersReader } from './store.js';
 import type { OtherAreas } from './surroundings.js';
 
-const minPerDay = 1440;
-
 /** What open jobs still lack, and which of them will be late. */
 export function readinessService(foundation: Foundation, others: OtherAreas) {
   const { database, clock, timeZone } = foundation;
@@ -58,14 +56,14 @@ export function readinessService(foundation: Foundation, others: OtherAreas) {
       const { lanes, times, steps } = await readQueues(others, { now: clock.now() });
       const jobs = new Map([...steps.values()].map((step) => [step.jobId, step]));
       const finishes = [...jobFinishes(lanes, times)];
-      const outside = await past.outsideDays(finishes.map(([jobId]) => jobId));
       const late = finishes.flatMap(([jobId, weldedMin]): LateJob[] => {
         const step = jobs.get(jobId);
         if (step === undefined) return [];
-        const { jobNumber: number, customerName, partNumber, quantity, dueOn } = step;
-        const awayMin = (outside.get(jobId) ?? 0) * minPerDay;
+        const { jobNumber: number, customerName, partNumber, quantity, dueOn, weldBy } = step;
+        const dueMin = endOfDay(dueOn, timeZone);
+        const awayMin = dueMin - endOfDay(weldBy, timeZone);
         const finishMin = weldedMin === null ? null : weldedMin + awayMin;
-        const lateMin = finishMin === null ? null : finishMin - endOfDay(dueOn, timeZone);
+        const lateMin = finishMin === null ? null : finishMin - dueMin;
         if (lateMin !== null && lateMin <= 0) return [];
         const finishAt = instantOf(finishMin);
         return [

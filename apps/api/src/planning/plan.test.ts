@@ -37,6 +37,7 @@ function step(id: string, changes: Partial<QueuedStep> = {}): QueuedStep {
       scrapCount: 0,
       quarantinedCount: 0,
       dueOn: '2026-10-06',
+      weldBy: '2026-10-06',
       state: 'waiting',
     },
     ...{ plannedMin: 90, setUpMin: 30, kitComplete: true, released: true, coded: false },
@@ -95,7 +96,7 @@ describe('the run queues as a problem', () => {
   it('end a due day when it ends in the shop, also on the day the clock goes back', () => {
     // 25 October 2026 has 25 hours in Berlin and ends at 23:00 UTC.
     const late = { now: new Date('2026-10-25T22:00:00Z') };
-    const { steps } = problemOf(shop([lane('R1', [step('a', { dueOn: '2026-10-25' })])], late));
+    const { steps } = problemOf(shop([lane('R1', [step('a', { weldBy: '2026-10-25' })])], late));
     expect(steps[0]?.dueMin).toBe(60);
   });
 

@@ -129,7 +129,7 @@ function planStep(
   const known = facts.steps.get(step.id);
   const cells = held || known === undefined ? new Set<string>() : eligibleCells(known, facts.cells);
   const before = former.get(step.id);
-  const dueAt = endOfDay(step.dueOn, facts.timeZone);
+  const dueAt = endOfDay(step.weldBy, facts.timeZone);
   return {
     id: step.id,
     customer: step.customerName,

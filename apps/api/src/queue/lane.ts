@@ -1,9 +1,9 @@
 import type { Lane, QueuedStep } from '@tackboard/contract';
 import type { LaneRecord, StepRecord } from './store.js';
 
-/** Late once the due day has ended in the shop's time zone. */
+/** Late once the day by which it is to be welded has ended in the shop's time zone. */
 export function lateOn(step: StepRecord, today: string): QueuedStep {
-  return { ...step, late: step.dueOn < today };
+  return { ...step, late: step.weldBy < today };
 }
 
 export function laneOn({ steps, ...cell }: LaneRecord, today: string): Lane {

@@ -1,6 +1,7 @@
 import type { jobStepStates, Lane, QueuedStep } from '@tackboard/contract';
 import type { Db, TransactionClient } from '../db/client.js';
 import { Prisma } from '../db/generated/client.js';
+import { daysBefore } from '../clock.js';
 import { rankGap } from './rank.js';
 
 type State = (typeof jobStepStates)[number];
@@ -27,14 +28,15 @@ interface HolderColumns {
   readonly personName: string;
   readonly since: Date;
 }
-export type StepColumns = Omit<StepRecord, 'holder'> & Nullable<HolderColumns>;
+export type StepColumns = Omit<StepRecord, 'holder' | 'weldBy'> &
+  Nullable<HolderColumns> & { readonly outsideDays: number };
 
 /** The columns of a queued step and the tables they come from; shared by the board and by the set-up card. */
 export const stepColumns = Prisma.sql`
   js."id", js."version", js."jobId", j."number" AS "jobNumber", js."number" AS "stepNumber",
   s."name" AS "stepName", p."number" AS "partNumber", p."name" AS "partName", r."label" AS "revision",
   cu."name" AS "customerName", j."quantity", js."goodCount", js."scrapCount", js."quarantinedCount", j."dueOn", js."state",
-  js."plannedMin", s."setUpMin", js."kitComplete", j."released", p."coded", s."wpsNumber",
+  js."plannedMin", s."setUpMin", js."kitComplete", j."released", p."coded", p."outsideDays", s."wpsNumber",
   h."runId", h."personId", pe."code" AS "personCode", pe."name" AS "personName", h."since"`;
 // All of them are there; LEFT keeps the queued steps in the lead, so that years of done ones cost nothing.
 export const stepTables = Prisma.sql`
@@ -48,10 +50,11 @@ export const stepTables = Prisma.sql`
   LEFT JOIN "Person" pe ON pe."id" = h."personId"`;
 
 export function toStepRecord(row: StepColumns): StepRecord {
-  const { runId, personId, personCode, personName, since, ...step } = row;
+  const { runId, personId, personCode, personName, since, outsideDays, ...step } = row;
   const held = runId !== null && personId !== null && since !== null;
   return {
     ...step,
+    weldBy: outsideDays === 0 ? step.dueOn : daysBefore(step.dueOn, outsideDays),
     holder: held
       ? {
           runId,
