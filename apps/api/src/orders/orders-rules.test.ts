@@ -244,7 +244,7 @@ describe('what a step needs', () => {
     ]),
     ...{ arcLengthMm: 1000, weldCount: 8, gasLossFactor: 1, quantity: 12 },
     qualifiedPeople: ['O03 Orla Winterbeck', 'O05 Per Tilde'],
-    torch: { allowedA: 280.4, dutyPct: 47.7 },
+    current: { allowedA: 280.4, dutyPct: 47.7, of: 'torch' as const },
     nextHours: 'now',
   };
   const note = (topic: string, facts: Partial<StepFacts>) =>
@@ -335,8 +335,8 @@ describe('what a step needs', () => {
     ['procedure', 'cannotSay', { wpsNumber: null, approvedWps: null }],
     ['people', 'stop', { qualifiedPeople: [] }],
     ['hours', 'stop', { nextHours: null }],
-    ['torch', 'stop', { torch: { allowedA: 231.8, dutyPct: 69.8 } }],
-    ['torch', 'cannotSay', { torch: null }],
+    ['torch', 'stop', { current: { allowedA: 231.8, dutyPct: 69.8, of: 'torch' as const } }],
+    ['torch', 'cannotSay', { current: null }],
     ['cell', 'cannotSay', { setUp: null }],
     ['gas', 'check', { loaded: [wire] }],
     ['program', 'check', { setUp: { ...setUp, program: null } }],

@@ -2,6 +2,7 @@ import { batchGas, batchWire } from '@tackboard/calc';
 import type { Clearer, OrderCheck, ReadyLine } from '@tackboard/contract';
 import { gasPrePostS } from '../queue/figures.js';
 import type { DialledSetUp } from '../queue/fit.js';
+import type { CurrentAtDuty } from './current-at-duty.js';
 import { dayWords } from './day-words.js';
 import type { CellKind } from './planning.js';
 
@@ -45,8 +46,8 @@ export interface StepFacts {
   readonly gasLossFactor: number;
   readonly quantity: number;
   readonly qualifiedPeople: readonly string[];
-  /** What the torch may carry at the duty of this step; null where a value for it is not on file. */
-  readonly torch: { readonly allowedA: number; readonly dutyPct: number } | null;
+  /** What torch and power source may carry at the duty of this step; null where a value for it is not on file. */
+  readonly current: CurrentAtDuty | null;
   /** When the cell works next; null where its calendar names no hours. */
   readonly nextHours: string | null;
 }
@@ -232,16 +233,16 @@ function gasNotes(step: StepFacts): Draft[] {
   return [{ topic, state: 'ok', text: `${text}: it is changed ${change}` }];
 }
 
-function torchNotes({ torch, setUp, cell }: StepFacts): Draft[] {
+function torchNotes({ current, setUp, cell }: StepFacts): Draft[] {
   const topic = 'torch';
   const currentA = setUp?.currentA ?? null;
   if (cell.kind !== 'robot' || currentA === null) return [];
-  if (torch === null) {
+  if (current === null) {
     const text = `whether the torch of ${cell.code} holds cannot be said: its rating, travel or a time of the step is missing`;
     return [{ topic, state: 'cannotSay', text }];
   }
-  const found = `the torch of ${cell.code} carries ${Math.floor(torch.allowedA)} A at a duty of ${torch.dutyPct.toFixed(1)} %, the set-up asks for ${currentA} A`;
-  return [{ topic, state: currentA <= torch.allowedA ? 'ok' : 'stop', text: found }];
+  const found = `the ${current.of} of ${cell.code} carries ${Math.floor(current.allowedA)} A at a duty of ${current.dutyPct.toFixed(1)} %, the set-up asks for ${currentA} A`;
+  return [{ topic, state: currentA <= current.allowedA ? 'ok' : 'stop', text: found }];
 }
 
 function peopleNote({ cell, qualifiedPeople }: StepFacts): Draft {

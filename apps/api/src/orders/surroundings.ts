@@ -1,4 +1,4 @@
-import { allowedCurrent, worstTenMinuteDuty, type PolicyTable } from '@tackboard/calc';
+import type { PolicyTable } from '@tackboard/calc';
 import type { Cell, Certificate } from '@tackboard/contract';
 import type { CellsService } from '../cells/service.js';
 import { shopDay } from '../clock.js';
@@ -14,10 +14,11 @@ import { qualifiedPeople } from '../queue/person-rule.js';
 import { fitLines } from '../queue/ready.js';
 import type { QueueService } from '../queue/service.js';
 import { cellPlanReader } from './cell-plan-store.js';
+import { currentAtDuty } from './current-at-duty.js';
 import { clockWords } from './day-words.js';
 import type { PlannedStep } from './line-plan.js';
 import type { SetUpAtCell } from './plan-store.js';
-import { arcLengthOf, cycleOf } from './planned-time-of.js';
+import { arcLengthOf } from './planned-time-of.js';
 import type { LoadedItem, StepFacts } from './ready-notes.js';
 import type { ShopQueues } from './shop-queues.js';
 
@@ -66,7 +67,7 @@ export async function surroundings(
   };
 }
 
-function certificateFacts(certificate: Certificate): CertificateFacts {
+export function certificateFacts(certificate: Certificate): CertificateFacts {
   const { thicknessMm, confirmations, ...facts } = certificate;
   return {
     ...facts,
@@ -90,6 +91,7 @@ export function factsOf(
   const { number, wpsNumber, welds } = step;
   const approvedWps = wpsNumber === null ? null : (approved.get(wpsNumber) ?? null);
   const setUp = keptAt(step.setUps, cell.id, timeZone);
+  const ratedCell = around.cells.get(cell.id);
   const people = qualifiedPeople({
     certificates,
     cell,
@@ -108,8 +110,8 @@ export function factsOf(
     stock: around.stock,
     arcLengthMm: arcLengthOf(welds, setUp),
     weldCount: welds.reduce((sum, weld) => sum + weld.count, 0),
-    gasLossFactor: around.cells.get(cell.id)?.gasLossFactor ?? 1,
-    torch: torchOf(step, around.cells.get(cell.id)),
+    gasLossFactor: ratedCell?.gasLossFactor ?? 1,
+    current: ratedCell === undefined ? null : currentAtDuty(step, ratedCell),
     qualifiedPeople: people.map(({ code, name }) => `${code} ${name}`),
     nextHours: nextHours(around, cell.id),
   };
@@ -130,19 +132,6 @@ function fitFacts(facts: {
     ...line,
     ...clearanceOf({ ...line, overriddenBy: null }, fit.answer),
   }));
-}
-
-/** The duty in the worst ten minutes of the cycle, and the current that the torch carries then. */
-function torchOf(step: PlannedStep['step'], cell: Cell | undefined): StepFacts['torch'] {
-  const cycle = cell === undefined ? null : cycleOf(step, cell);
-  const { torchRatingA: ratedA = null, torchRatingPct: ratedDutyPct = null } = cell ?? {};
-  if (cycle === null || ratedA === null || ratedDutyPct === null) return null;
-  const { arcS, robotS } = cycle.parts;
-  const duty = worstTenMinuteDuty({ arcS, robotS, cycleS: cycle.value });
-  if (!duty.ok) return null;
-  const maxA = cell?.torchMaxA ?? ratedA;
-  const allowed = allowedCurrent({ ratedA, ratedDutyPct, dutyPct: duty.value, maxA });
-  return allowed.ok ? { allowedA: allowed.value, dutyPct: duty.value } : null;
 }
 
 function keptAt(

@@ -67,6 +67,13 @@ export function qualifiedPeople(facts: Omit<Question, 'coded'>): PersonFacts[] {
     .toSorted((a, b) => a.code.localeCompare(b.code));
 }
 
+/** Whether anybody of the shop is qualified for these welds at this cell today. */
+export function isAnybodyQualified(facts: Omit<Question, 'coded'>): boolean {
+  const question = { ...facts, coded: false };
+  const people = new Set(facts.certificates.map(({ personId }) => personId));
+  return [...people].some((id) => standingOf(question, id).obstacle === null);
+}
+
 function othersWords(facts: PersonRuleFacts): string {
   const others = qualifiedPeople(facts).map(({ code, name }) => `${code} ${name}`);
   return others.length === 0
