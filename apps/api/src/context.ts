@@ -78,7 +78,7 @@ function createServices(foundation: Foundation, { shopName, fileFolder }: Config
   });
   const outside = createOutsideService(foundation);
   const assignments = createAssignmentsService(foundation, { people, orders });
-  const planning = createPlanningService(foundation, { cells, queue });
+  const planning = createPlanningService(foundation, { cells, policy, queue });
   const qualification = createQualificationService(foundation, {
     ...{ people, policy, procedures, queue },
   });

@@ -67,7 +67,7 @@ export async function surroundings(
   };
 }
 
-export function certificateFacts(certificate: Certificate): CertificateFacts {
+function certificateFacts(certificate: Certificate): CertificateFacts {
   const { thicknessMm, confirmations, ...facts } = certificate;
   return {
     ...facts,

@@ -1,5 +1,7 @@
-import type { Cell, CellHours, Lane, QueuedStep } from '@tackboard/contract';
+import type { Cell, CellHours, Lane, QueuedStep, Weld } from '@tackboard/contract';
+import { startingPolicy } from '@tackboard/calc';
 import { describe, expect, it } from 'vitest';
+import type { CertificateFacts } from '../queue/facts.js';
 import type { KeptSetUp } from './change-over.js';
 import { preparePlan, type ShopFacts } from './plan.js';
 import { changeOverIn, setUpTable } from './set-up-table.js';
@@ -50,10 +52,31 @@ function lane(cellId: string, steps: QueuedStep[]): Lane {
   return { cellId, cellCode: cellId, cellName: cellId, cellKind: 'robot', queuedMin: 0, steps };
 }
 
+/** No weld and no kept set-up: nothing of it rules a cell out. */
+const cycle: StepPlanFacts['cycle'] = {
+  ...{ setUpMin: 25, firstPieceMin: 15, unitMin: 5, cellKind: 'robot', welds: [], setUps: [] },
+  ...{ startStopS: 1.5, airMovesS: 30, cleaningS: 6, loadS: 95 },
+};
+
+const dialled = (cellId: string, currentA: number | null = null) => ({
+  ...{ cellId, currentA, travelMmMin: 520, wireSpeedMMin: 9, wireDiameterMm: 1.2 },
+});
+
+function operatorAt(cellId: string): CertificateFacts {
+  return {
+    ...{ id: `c ${cellId}`, number: `C ${cellId}`, kind: 'operator', code: 'ISO 14732', cellId },
+    ...{ personId: 'p3', personCode: 'O03', personName: 'Operator', process: '135' },
+    ...{ jointTypes: [], positions: [], materialGroups: [], fillerGroups: [] },
+    ...{ thicknessMinMm: null, thicknessMaxMm: null, testedOn: '2025-08-12' },
+    ...{ renewalRoute: null, functionTestOn: '2025-08-12', revokedOn: null },
+    ...{ validUntil: '2027-08-12', confirmedOn: '2026-08-12' },
+  };
+}
+
 function known(stepId: string, changes: Partial<StepPlanFacts> = {}): StepPlanFacts {
   return {
-    ...{ stepId, cellKind: 'robot', processes: ['135'], mechanisations: [], setUpCellIds: [] },
-    setUps: new Map(),
+    ...{ stepId, cellKind: 'robot', processes: ['135'], mechanisations: [], code: null },
+    ...{ setUps: new Map(), cycle },
     ...changes,
   };
 }
@@ -66,6 +89,8 @@ function shop(lanes: Lane[], facts: Partial<ShopFacts> = {}): ShopFacts {
     cells: lanes.map(({ cellId }) => cell(cellId)),
     hours: lanes.map(({ cellId }) => hours(cellId)),
     learnt: new Map(),
+    certificates: lanes.map(({ cellId }) => operatorAt(cellId)),
+    policy: startingPolicy,
     ...facts,
   };
 }
@@ -142,9 +167,55 @@ describe('the run queues as a problem', () => {
   it('keep a step to the cells for which a set-up is kept, and to where it stands', () => {
     const cells = ['R1', 'R2', 'R3'].map((id) => cell(id));
     const lanes = [lane('R1', [step('a')]), lane('R2', []), lane('R3', [])];
-    const steps = new Map([['a', known('s', { setUpCellIds: ['R3'] })]]);
+    const steps = new Map([['a', known('s', { cycle: { ...cycle, setUps: [dialled('R3')] } })]]);
     const [first] = problemOf(shop(lanes, { cells, steps })).steps;
     expect(first?.processingMin).toEqual([75, null, 75]);
+  });
+
+  it('offer no cell whose torch does not hold at the duty there, where all for it is on file', () => {
+    // Two stations: 110.8 s of arc in 158.8 s, 69.8 %; 250 A x sqrt(60 / 69.8) = 231.8 A. One: 280.4 A.
+    const weld = {
+      ...{
+        number: 1,
+        process: '135',
+        jointType: 'fillet',
+        position: 'PB',
+        lengthMm: 120,
+        count: 8,
+      },
+      ...{ thicknessAMm: 6, thicknessBMm: 12 },
+    } as Weld;
+    const small = { torchRatingA: 250, torchRatingPct: 60, torchMaxA: 300 };
+    const cells = [
+      ...[cell('R1', small), cell('R2', { ...small, stations: 2 })],
+      ...[cell('R3', { stations: 2 }), cell('R4', small)],
+    ];
+    const lanes = cells.map(({ id }) => lane(id, id === 'R4' ? [step('a')] : []));
+    const setUps = ['R1', 'R2', 'R3', 'R4'].map((id) => dialled(id, 255));
+    const at = (changes: object) => {
+      const steps = new Map([
+        ['a', known('s', { cycle: { ...cycle, welds: [weld], setUps, ...changes } })],
+      ]);
+      const certificates = lanes.map(({ cellId }) => ({
+        ...operatorAt(cellId),
+        ...{ jointTypes: ['fillet'], positions: ['PB'], thicknessMinMm: 3, thicknessMaxMm: 12 },
+      }));
+      const [first] = problemOf(shop(lanes, { cells, steps, certificates })).steps;
+      return first?.processingMin.map((minutes) => minutes !== null);
+    };
+    expect(at({})).toEqual([true, false, true, true]);
+    expect(at({ setUps: setUps.map((each) => ({ ...each, currentA: 230 })) })).toEqual(
+      cells.map(() => true),
+    );
+    expect(at({ loadS: 0 })).toEqual(cells.map(() => true));
+  });
+
+  it('offer no robot for which nobody holds a certificate today, but let a step stay where it is', () => {
+    const lanes = [lane('R1', [step('a')]), lane('R2', []), lane('R3', [])];
+    const lapsed = { ...operatorAt('R3'), confirmedOn: '2026-03-30', validUntil: null };
+    const certificates = [operatorAt('R2'), lapsed];
+    const [first] = problemOf(shop(lanes, { certificates })).steps;
+    expect(first?.processingMin).toEqual([75, 75, null]);
   });
 
   it('leave queues without hours as they are, with all that waits for them, and say so', () => {
@@ -163,7 +234,7 @@ describe('the set-up table', () => {
   const facts = new Map(
     [kept, { ...kept, fixtureId: 'f2' }, kept].map((setUp, at) => [
       'abc'.charAt(at),
-      known(`s${at}`, { setUpCellIds: ['R1'], setUps: new Map([['R1', setUp]]) }),
+      known(`s${at}`, { setUps: new Map([['R1', setUp]]) }),
     ]),
   );
   const lanes = [lane('R1', [step('a'), step('b'), step('c')])];

@@ -1,5 +1,14 @@
-import type { LaneOrder, LearntChangeOver, PlanProblem, PlanStep } from '@tackboard/calc';
+import type {
+  LaneOrder,
+  LearntChangeOver,
+  PlanProblem,
+  PlanStep,
+  PolicyTable,
+} from '@tackboard/calc';
 import type { Cell, CellHours, Lane, QueuedStep } from '@tackboard/contract';
+import { shopDay } from '../clock.js';
+import type { CertificateFacts } from '../queue/facts.js';
+import { isAnybodyQualified } from '../queue/person-rule.js';
 import { endOfDay } from '../week/span.js';
 import { plannedHours, type PlannedHours } from './cell-hours.js';
 import type { KeptSetUp } from './change-over.js';
@@ -33,6 +42,9 @@ export interface ShopFacts {
   readonly lanes: readonly Lane[];
   readonly steps: ReadonlyMap<string, StepPlanFacts>;
   readonly cells: readonly Cell[];
+  /** Of every active person; what they hold decides at which robots a step can be done. */
+  readonly certificates: readonly CertificateFacts[];
+  readonly policy: PolicyTable;
   readonly hours: readonly CellHours[];
   /** What change-overs took at each cell, where enough were measured. */
   readonly learnt: ReadonlyMap<string, readonly LearntChangeOver[]>;
@@ -127,7 +139,13 @@ function planStep(
 ): PlanStep {
   const held = step.state === 'held';
   const known = facts.steps.get(step.id);
-  const cells = held || known === undefined ? new Set<string>() : eligibleCells(known, facts.cells);
+  const cells =
+    held || known === undefined
+      ? new Set([at.cellId])
+      : eligibleCells(known, {
+          ...{ cells: facts.cells, standsAt: at.cellId },
+          isStaffed: (cell) => isStaffed(known, cell, facts),
+        });
   const before = former.get(step.id);
   const dueAt = endOfDay(step.weldBy, facts.timeZone);
   return {
@@ -137,14 +155,24 @@ function planStep(
     dueMin: Math.floor((dueAt.getTime() - start.getTime()) / msPerMin),
     releaseMin: 0,
     processingMin: lanes.map(({ lane, hours }) =>
-      // Where a step stands today it can be done: somebody put it there.
-      lane.cellId === at.cellId || cells.has(lane.cellId)
-        ? Math.max(1, Math.ceil(workMin(step) / hours.pace))
-        : null,
+      cells.has(lane.cellId) ? Math.max(1, Math.ceil(workMin(step) / hours.pace)) : null,
     ),
     ...(held ? { hold: 'started' as const } : {}),
     ...(held || before === undefined ? {} : { after: [before] }),
   };
+}
+
+/** At a booth anybody may weld whom another booth has; at a robot its own operators alone. */
+function isStaffed(
+  { cycle, code }: StepPlanFacts,
+  cell: Cell,
+  { certificates, policy, now, timeZone }: ShopFacts,
+): boolean {
+  if (cell.kind !== 'robot') return true;
+  const { welds } = cycle;
+  const today = shopDay(now, timeZone);
+  const own = certificates.filter(({ cellId }) => cellId === cell.id);
+  return isAnybodyQualified({ certificates: own, cell, welds, today, code, policy });
 }
 
 /** Minutes of a step that are still to be worked, without its setting up: that depends on the step before it. */

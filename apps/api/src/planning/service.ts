@@ -10,6 +10,7 @@ import type {
 import type { Actor } from '../actor.js';
 import type { CellsService } from '../cells/service.js';
 import type { Foundation } from '../foundation.js';
+import type { PolicyService } from '../policy/service.js';
 import { stepWords } from '../queue/lane.js';
 import type { QueueService } from '../queue/service.js';
 import { notFound, Refusal, refuseField } from '../refusal.js';
@@ -26,6 +27,7 @@ export type PlanningService = ReturnType<typeof createPlanningService>;
 
 interface OtherAreas {
   readonly cells: CellsService;
+  readonly policy: Pick<PolicyService, 'table'>;
   readonly queue: QueueService;
 }
 
@@ -57,6 +59,8 @@ export function createPlanningService(foundation: Foundation, others: OtherAreas
         ...{ lanes, now, timeZone },
         steps: await planningReader(database.reader).openSteps(),
         cells: (await others.cells.list()).cells,
+        certificates: await others.queue.certificateFacts(),
+        policy: await others.policy.table(),
         hours: await hoursFor(lanes, others.cells, now),
         learnt: learntAt(await planningReader(database.reader).runsSince(since)),
       });

@@ -1,4 +1,4 @@
-import { WpsRanges } from '@tackboard/contract';
+import { Weld, WpsRanges } from '@tackboard/contract';
 import type { Db } from '../db/client.js';
 import type { Prisma } from '../db/generated/client.js';
 import type { KeptSetUp } from './change-over.js';
@@ -8,23 +8,23 @@ import type { RunAtCell } from './measured.js';
 /** What planning knows of an open job step beyond its place on the board. */
 export interface StepPlanFacts extends StepAbilities {
   readonly stepId: string;
+  /** Of the approved procedure; null where there is none. */
+  readonly code: string | null;
   readonly setUps: ReadonlyMap<string, KeptSetUp>;
 }
 
 const columns = {
   id: true,
   step: {
-    select: {
-      id: true,
-      number: true,
-      cellKind: true,
-      wpsNumber: true,
-      revision: { select: { welds: { select: { process: true, stepNumber: true } } } },
+    include: {
+      revision: { select: { welds: true } },
       setUps: {
         where: { current: true },
         select: {
           ...{ cellId: true, wireItemId: true, gasItemId: true, torch: true },
           ...{ fixtureId: true, programId: true },
+          ...{ currentA: true, travelMmMin: true, wireSpeedMMin: true },
+          wireItem: { select: { wireDiameterMm: true } },
         },
       },
     },
@@ -71,25 +71,46 @@ export function planningReader(db: Db) {
       });
       const approved = await db.wps.findMany({
         where: { state: 'approved' },
-        select: { number: true, ranges: true },
+        select: { number: true, code: true, ranges: true },
       });
       const allowed = new Map(
-        approved.map(({ number, ranges }) => [number, WpsRanges.parse(ranges).mechanisations]),
+        approved.map(({ number, code, ranges }) => [
+          number,
+          { code, mechanisations: WpsRanges.parse(ranges).mechanisations },
+        ]),
       );
       return new Map(rows.map((row) => [row.id, toFacts(row, allowed)]));
     },
   };
 }
 
-function toFacts({ step }: Row, allowed: ReadonlyMap<string, readonly string[]>): StepPlanFacts {
-  const welds = step.revision.welds.filter(({ stepNumber }) => stepNumber === step.number);
-  const setUps = new Map(step.setUps.map(({ cellId, ...kept }) => [cellId, kept] as const));
+interface Allowed {
+  readonly code: string;
+  readonly mechanisations: readonly string[];
+}
+
+function toFacts({ step }: Row, approved: ReadonlyMap<string, Allowed>): StepPlanFacts {
+  const { revision, setUps, ...times } = step;
+  const welds = revision.welds.filter(({ stepNumber }) => stepNumber === step.number);
+  const wps = approved.get(step.wpsNumber ?? '');
   return {
     stepId: step.id,
     cellKind: step.cellKind,
     processes: [...new Set(welds.map(({ process }) => process))],
-    mechanisations: allowed.get(step.wpsNumber ?? '') ?? [],
-    setUpCellIds: [...setUps.keys()],
-    setUps,
+    mechanisations: wps?.mechanisations ?? [],
+    code: wps?.code ?? null,
+    setUps: new Map(setUps.map(({ cellId, ...kept }) => [cellId, keptOf(kept)] as const)),
+    cycle: {
+      ...times,
+      welds: welds.map((weld) => Weld.parse(weld)),
+      setUps: setUps.map(({ wireItem, ...kept }) => ({
+        ...kept,
+        wireDiameterMm: wireItem?.wireDiameterMm ?? null,
+      })),
+    },
   };
+}
+
+function keptOf({ wireItemId, gasItemId, torch, fixtureId, programId }: KeptSetUp): KeptSetUp {
+  return { wireItemId, gasItemId, torch, fixtureId, programId };
 }
