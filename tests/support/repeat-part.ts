@@ -18,6 +18,8 @@ export const boothStep: StepBody = {
   airMovesS: 0,
   cleaningS: 0,
   loadS: 0,
+  massKg: null,
+  reachMm: null,
   instructions: '',
   holdPoint: false,
   witnessMin: null,

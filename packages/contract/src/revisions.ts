@@ -159,6 +159,10 @@ export const StepInput = z.object({
   airMovesS: quantity(0, 36_000),
   cleaningS: quantity(0, 3_600),
   loadS: quantity(0, 36_000),
+  /** Of the part with its fixture; null where it is not known. */
+  massKg: quantity(0.001, 100_000).nullable().default(null),
+  /** How far from the robot or the middle of the booth the farthest weld lies; null where it is not known. */
+  reachMm: quantity(1, 50_000).nullable().default(null),
   instructions: text(2000, 0),
   holdPoint: z.boolean(),
   /** Minutes the inspector has to come after the step; null where there is no witness point. */

@@ -66,6 +66,8 @@ const tackStep: StepInput = {
   airMovesS: 0,
   cleaningS: 0,
   loadS: 30,
+  massKg: null,
+  reachMm: null,
   instructions: 'Tack in the jig at the marks, four a side.',
   holdPoint: false,
   witnessMin: null,
@@ -87,6 +89,8 @@ export function stepsOf(family: DemoFamily, variantWps: string | null | undefine
       airMovesS: family.kind === 'robot' ? 30 : 0,
       cleaningS: family.kind === 'robot' ? 6 : 0,
       loadS: family.loadS,
+      massKg: family.kind === 'robot' ? 48 : null,
+      reachMm: family.kind === 'robot' ? 950 : null,
       instructions:
         family.kind === 'robot'
           ? 'Load to the stops, close the clamps in order, look along the seam before the start.'

@@ -1,10 +1,11 @@
 import { Cell, type mechanisations } from '@tackboard/contract';
 import type { Db } from '../db/client.js';
+import type { CellLimits } from '../queue/cell-limits.js';
 import { groupBy } from './group-by.js';
 import type { CandidateCell } from './planning.js';
 import type { LoadedItem } from './ready-notes.js';
 
-export interface PlanCell extends CandidateCell {
+export interface PlanCell extends CandidateCell, CellLimits {
   readonly stations: number;
   readonly mechanisation: (typeof mechanisations)[number];
 }
@@ -15,7 +16,10 @@ export function cellPlanReader(db: Db) {
     async cells(): Promise<PlanCell[]> {
       const cells = await db.cell.findMany({
         where: { active: true },
-        select: { id: true, code: true, kind: true, stations: true, mechanisation: true },
+        select: {
+          ...{ id: true, code: true, kind: true, stations: true, mechanisation: true },
+          ...{ loadKg: true, reachMm: true },
+        },
         orderBy: { code: 'asc' },
       });
       const sums = await db.jobStep.groupBy({

@@ -2,6 +2,7 @@ import type { BodyOf, orders, PlannedTime } from '@tackboard/contract';
 import { shopDay } from '../clock.js';
 import type { Db } from '../db/client.js';
 import { notFound, Refusal, refuseField } from '../refusal.js';
+import { beyondLimits } from '../queue/cell-limits.js';
 import { cellPlanReader, type PlanCell } from './cell-plan-store.js';
 import { median, questionsOf, type LineQuestion } from './line-questions.js';
 import { planReader, type PartHistory, type PlanPart, type PlanStep } from './plan-store.js';
@@ -174,11 +175,17 @@ function refuseUnknownSteps(
 
 function proposed(step: PlanStep, cells: readonly PlanCell[]): PlanCell {
   const setUpCellIds = new Set(step.setUps.map(({ cellId }) => cellId));
-  const cell = proposeCell({ cellKind: step.cellKind, cells, setUpCellIds });
+  const able = cells.filter((each) => beyondLimits(step, each) === null);
+  const cell = proposeCell({ cellKind: step.cellKind, cells: able, setUpCellIds });
   if (cell !== null) return cell;
+  const tooSmall = cells.flatMap((each) =>
+    each.kind === step.cellKind ? (beyondLimits(step, each) ?? []) : [],
+  );
+  const lacks =
+    tooSmall.length === 0 ? 'the shop has no active one' : `none will do: ${tooSmall.join('; ')}`;
   throw new Refusal(
     'NOT_NOW',
-    `Step ${step.number} needs a ${step.cellKind}, and the shop has no active one. Add the cell, or change the step.`,
+    `Step ${step.number} needs a ${step.cellKind}, and ${lacks}. Add the cell, or change the step.`,
   );
 }
 
@@ -189,11 +196,15 @@ function namedCell(
 ): PlanCell {
   const cell = cells.find(({ id }) => id === cellId);
   if (cell === undefined) throw notFound('active cell', cellId, field);
-  if (cell.kind === step.cellKind) return cell;
-  const fitting = cells.filter(({ kind }) => kind === step.cellKind).map(({ code }) => code);
+  const beyond = beyondLimits(step, cell);
+  if (cell.kind === step.cellKind && beyond === null) return cell;
+  const fitting = cells
+    .filter((each) => each.kind === step.cellKind && beyondLimits(step, each) === null)
+    .map(({ code }) => code);
+  const wrong = cell.kind === step.cellKind ? beyond : `${cell.code} is a ${cell.kind}`;
   throw refuseField(
     'DOES_NOT_FIT',
-    `Step ${step.number} is made at a ${step.cellKind}; ${cell.code} is a ${cell.kind}. Choose ${fitting.join(' or ') || `a ${step.cellKind}`}.`,
+    `Step ${step.number} is made at a ${step.cellKind}; ${wrong}. Choose ${fitting.join(' or ') || `a ${step.cellKind}`}.`,
     field,
     cell.code,
     fitting.join(', ') || `a ${step.cellKind}`,

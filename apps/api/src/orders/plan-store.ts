@@ -36,7 +36,8 @@ export type SetUpAtCell = Omit<KeptSetUp, 'frozenOn'> & {
   readonly cellId: string;
   readonly frozenAt: Date;
 };
-export interface PlanStep extends StepTimes, Pick<StepRow, 'id' | 'number' | 'name' | 'wpsNumber'> {
+export interface PlanStep
+  extends StepTimes, Pick<StepRow, 'id' | 'number' | 'name' | 'wpsNumber' | 'massKg' | 'reachMm'> {
   readonly setUps: readonly SetUpAtCell[];
   readonly welds: readonly Weld[];
 }

@@ -1,5 +1,6 @@
 import type { Cell, Weld } from '@tackboard/contract';
 import { currentAtDuty } from '../orders/current-at-duty.js';
+import { beyondLimits, type Handling } from '../queue/cell-limits.js';
 import type { StepTimes } from '../orders/planned-time-of.js';
 
 /** What decides at which cells a step can be done. */
@@ -10,6 +11,7 @@ export interface StepAbilities {
   /** Degrees of mechanisation that its approved procedure allows; empty where nothing limits them. */
   readonly mechanisations: readonly string[];
   /** Its cycle, with the settings that are kept for it at each cell. */
+  readonly handling: Handling;
   readonly cycle: Omit<StepTimes, 'welds' | 'setUps'> & {
     readonly welds: readonly Weld[];
     readonly setUps: readonly (StepTimes['setUps'][number] & { currentA: number | null })[];
@@ -25,8 +27,8 @@ interface Where {
 }
 
 /**
- * The cells that could do a step: of its kind, in use, with its processes, as its procedure allows, with a torch and a
- * power source that hold at its duty, and with somebody who is qualified there. What cannot be said of a cell does not
+ * The cells that could do a step: of its kind, in use, large and strong enough, with its processes, as its procedure allows, with a torch
+ * and a power source that hold at its duty, and with somebody who is qualified there. What cannot be said of a cell does not
  * rule it out. A step with kept set-ups goes to those cells only, since elsewhere its settings and its program would
  * have to be found anew. Where it stands it can stay: somebody put it there.
  */
@@ -35,11 +37,12 @@ export function eligibleCells(
   { cells, standsAt, isStaffed }: Where,
 ): Set<string> {
   const able = cells.filter(
-    ({ active, kind, processes, mechanisation }) =>
-      active &&
-      kind === step.cellKind &&
-      step.processes.every((process) => processes.includes(process)) &&
-      (step.mechanisations.length === 0 || step.mechanisations.includes(mechanisation)),
+    (cell) =>
+      cell.active &&
+      cell.kind === step.cellKind &&
+      beyondLimits(step.handling, cell) === null &&
+      step.processes.every((process) => cell.processes.includes(process)) &&
+      (step.mechanisations.length === 0 || step.mechanisations.includes(cell.mechanisation)),
   );
   const kept = able.filter(({ id }) => step.cycle.setUps.some(({ cellId }) => cellId === id));
   const others = (kept.length > 0 ? kept : able).filter(

@@ -76,7 +76,7 @@ function operatorAt(cellId: string): CertificateFacts {
 function known(stepId: string, changes: Partial<StepPlanFacts> = {}): StepPlanFacts {
   return {
     ...{ stepId, cellKind: 'robot', processes: ['135'], mechanisations: [], code: null },
-    ...{ setUps: new Map(), cycle },
+    ...{ setUps: new Map(), cycle, handling: { massKg: 120, reachMm: 900 } },
     ...changes,
   };
 }
@@ -208,6 +208,16 @@ describe('the run queues as a problem', () => {
       cells.map(() => true),
     );
     expect(at({ loadS: 0 })).toEqual(cells.map(() => true));
+  });
+
+  it('offer no cell that the part is too heavy or too large for', () => {
+    const cells = [
+      ...[cell('R1'), cell('R2', { loadKg: 100 }), cell('R3', { reachMm: 850 })],
+      cell('R4', { loadKg: 120, reachMm: 900 }),
+    ];
+    const lanes = cells.map(({ id }) => lane(id, id === 'R1' ? [step('a')] : []));
+    const [first] = problemOf(shop(lanes, { cells })).steps;
+    expect(first?.processingMin).toEqual([75, null, null, 75]);
   });
 
   it('offer no robot for which nobody holds a certificate today, but let a step stay where it is', () => {

@@ -99,6 +99,7 @@ function toFacts({ step }: Row, approved: ReadonlyMap<string, Allowed>): StepPla
     processes: [...new Set(welds.map(({ process }) => process))],
     mechanisations: wps?.mechanisations ?? [],
     code: wps?.code ?? null,
+    handling: { massKg: step.massKg, reachMm: step.reachMm },
     setUps: new Map(setUps.map(({ cellId, ...kept }) => [cellId, keptOf(kept)] as const)),
     cycle: {
       ...times,

@@ -4,6 +4,7 @@ import type { Unit } from '../db/unit-of-work.js';
 import type { Foundation } from '../foundation.js';
 import { shopDay } from '../clock.js';
 import { notFound, Refusal, refuseField, stale } from '../refusal.js';
+import { beyondLimits, type CellLimits } from './cell-limits.js';
 import { lateOn } from './lane.js';
 import { rankFor } from './rank-for.js';
 import { writer, type PlaceRecord } from './store.js';
@@ -61,17 +62,23 @@ function mustBeMovable({ state, jobNumber, stepName }: PlaceRecord, holder: stri
 
 function mustFit(
   step: PlaceRecord,
-  cells: readonly { id: string; code: string; kind: 'booth' | 'robot'; active: boolean }[],
+  cells: readonly (CellLimits & { id: string; kind: 'booth' | 'robot'; active: boolean })[],
   cellId: string,
 ): void {
   const cell = cells.find(({ id }) => id === cellId);
   if (cell === undefined) throw notFound('cell', cellId, 'body.cellId');
-  if (cell.active && cell.kind === step.stepKind) return;
+  const fits = (one: (typeof cells)[number]) =>
+    one.active && one.kind === step.stepKind && beyondLimits(step, one) === null;
+  // Where it stands already it only changes its place in the queue.
+  if (fits(cell) || cell.id === step.cellId) return;
   const allowed = cells
-    .filter(({ active, kind }) => active && kind === step.stepKind)
+    .filter(fits)
     .map(({ code }) => code)
     .join(', ');
-  const wrong = cell.active ? `${cell.code} is a ${cell.kind}` : `${cell.code} is out of use`;
+  const ofKind = cell.kind === step.stepKind ? beyondLimits(step, cell) : null;
+  const wrong = cell.active
+    ? (ofKind ?? `${cell.code} is a ${cell.kind}`)
+    : `${cell.code} is out of use`;
   throw refuseField(
     'DOES_NOT_FIT',
     `${step.stepName} of job ${step.jobNumber} is made at a ${step.stepKind}, but ${wrong}. Choose one of ${allowed || 'no cell yet: add one first'}.`,

@@ -2,6 +2,7 @@ import type { jobStepStates, Lane, QueuedStep } from '@tackboard/contract';
 import type { Db, TransactionClient } from '../db/client.js';
 import { Prisma } from '../db/generated/client.js';
 import { daysBefore } from '../clock.js';
+import type { Handling } from './cell-limits.js';
 import { rankGap } from './rank.js';
 
 type State = (typeof jobStepStates)[number];
@@ -80,7 +81,7 @@ function toLanes(rows: readonly LaneRow[]): LaneRecord[] {
   return [...lanes.values()];
 }
 
-export interface PlaceRecord {
+export interface PlaceRecord extends Handling {
   readonly id: string;
   readonly version: number;
   readonly state: State;
@@ -120,18 +121,22 @@ export function reader(db: Db) {
       const row = await db.jobStep.findUnique({
         where: { id: jobStepId },
         include: {
-          step: { select: { name: true, cellKind: true } },
+          step: { select: { name: true, cellKind: true, massKg: true, reachMm: true } },
           job: { select: { number: true } },
         },
       });
       if (row === null) return null;
       const { id, version, state, cellId, rank, step, job } = row;
-      const named = { stepName: step.name, stepKind: step.cellKind, jobNumber: job.number };
-      return { id, version, state, cellId, rank, ...named };
+      const { name, cellKind, ...handling } = step;
+      const named = { stepName: name, stepKind: cellKind, jobNumber: job.number };
+      return { id, version, state, cellId, rank, ...named, ...handling };
     },
     async cells() {
       return db.cell.findMany({
-        select: { id: true, code: true, kind: true, active: true },
+        select: {
+          ...{ id: true, code: true, kind: true, active: true },
+          ...{ loadKg: true, reachMm: true },
+        },
         orderBy: { code: 'asc' },
       });
     },

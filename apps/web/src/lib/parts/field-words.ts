@@ -37,6 +37,8 @@ const stepWords: Readonly<Record<string, () => string>> = {
   airMovesS: m.step_air_moves,
   cleaningS: m.step_cleaning,
   loadS: m.step_load,
+  massKg: m.step_mass,
+  reachMm: m.step_reach,
   instructions: m.step_instructions,
   holdPoint: m.step_hold_point,
   witnessMin: m.step_witness,

@@ -16,6 +16,8 @@ const step: Step = {
   airMovesS: 20,
   cleaningS: 6,
   loadS: 45,
+  massKg: 38,
+  reachMm: null,
   instructions: '',
   holdPoint: true,
   witnessMin: null,

@@ -16,6 +16,8 @@ export interface StepDraft {
   airMovesS: number | null;
   cleaningS: number | null;
   loadS: number | null;
+  massKg: number | null;
+  reachMm: number | null;
   instructions: string;
   holdPoint: boolean;
   witnessMin: number | null;
@@ -45,6 +47,8 @@ export function draftOfStep(step: Step, row: number): StepDraft {
     airMovesS: step.airMovesS,
     cleaningS: step.cleaningS,
     loadS: step.loadS,
+    massKg: step.massKg,
+    reachMm: step.reachMm,
     instructions: step.instructions,
     holdPoint: step.holdPoint,
     witnessMin: step.witnessMin,
@@ -66,6 +70,8 @@ export function nextStep(rows: readonly StepDraft[]): StepDraft {
     airMovesS: 0,
     cleaningS: 0,
     loadS: 0,
+    massKg: null,
+    reachMm: null,
     instructions: '',
     holdPoint: false,
     witnessMin: null,
@@ -89,6 +95,7 @@ function stepBody(draft: StepDraft): StepBody | null {
   return {
     ...{ number, name: draft.name, cellKind, wpsNumber: draft.wpsNumber.trim() || null },
     ...{ setUpMin, firstPieceMin, unitMin, startStopS, airMovesS, cleaningS, loadS },
+    ...{ massKg: draft.massKg, reachMm: draft.reachMm },
     ...{ instructions: draft.instructions, holdPoint: draft.holdPoint },
     witnessMin: draft.witnessMin,
   };

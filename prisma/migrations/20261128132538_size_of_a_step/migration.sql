@@ -1,0 +1,3 @@
+-- AlterTable
+ALTER TABLE "Step" ADD COLUMN "massKg" REAL;
+ALTER TABLE "Step" ADD COLUMN "reachMm" REAL;
