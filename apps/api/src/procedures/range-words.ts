@@ -49,12 +49,6 @@ export function plainWord(word: string): string {
   return word.trim().replace(/\s+/g, ' ').toUpperCase();
 }
 
-/** A listed material group of ISO/TR 15608 (from memory) holds its sub-groups: 1 holds 1.1 and 1.2. */
-export function holdsGroup(listed: readonly string[], group: string): boolean {
-  const given = plainWord(group);
-  return listed.map(plainWord).some((each) => each === given || given.startsWith(`${each}.`));
-}
-
 export function holdsWord(listed: readonly string[], word: string): boolean {
   return listed.map(plainWord).includes(plainWord(word));
 }

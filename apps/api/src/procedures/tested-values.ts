@@ -1,6 +1,6 @@
+import { judgeJoinedGroups } from '@tackboard/calc';
 import type { FieldRefusal, Wpqr } from '@tackboard/contract';
 import {
-  holdsGroup,
   holdsWord,
   isStated,
   listWords,
@@ -23,6 +23,12 @@ export function testedValuesOutside(record: Typed): FieldRefusal[] {
     ...outsideWords(record),
     ...outsideRange('testPiece.thicknessMm', 'thicknessMm', testPiece.thicknessMm, ranges),
     ...outsideRange('testPiece.throatMm', 'throatMm', testPiece.throatMm, ranges),
+    ...outsideRange(
+      'testedValues.wireDiameterMm',
+      'wireDiameterMm',
+      testedValues.wireDiameterMm ?? null,
+      ranges,
+    ),
     ...(['currentA', 'voltageV', 'wireSpeedMMin', 'travelMmMin', 'heatInputKjMm'] as const).flatMap(
       (variable) =>
         outsideRange(`testedValues.${variable}`, variable, testedValues[variable], ranges),
@@ -53,12 +59,27 @@ function outsideWords({ process, mechanisation, testPiece, ranges }: Typed): Fie
   if (ranges.positions.length > 0 && !holdsWord(ranges.positions, testPiece.position)) {
     add('testPiece.position', testPiece.position, 'positions', listWords(ranges.positions));
   }
-  const { materialGroup } = testPiece;
-  if (ranges.materialGroups.length > 0 && !holdsGroup(ranges.materialGroups, materialGroup)) {
+  const outsideGroup = joinedOutside(testPiece, ranges.materialGroups);
+  if (outsideGroup !== null) {
     const allowed = listWords(ranges.materialGroups);
-    add('testPiece.materialGroup', materialGroup, 'material groups', allowed);
+    add('testPiece.materialGroup', outsideGroup, 'material groups', allowed);
   }
   return found;
+}
+
+/** A second part that is not named is of the same group as the first. */
+function joinedOutside(
+  { materialGroup, materialGroupB = materialGroup }: Typed['testPiece'],
+  allowed: readonly string[],
+): string | null {
+  const line = judgeJoinedGroups({ variable: 'materialGroup', allowed }, [
+    materialGroup,
+    materialGroupB,
+  ]);
+  if (line.result !== 'outside') return null;
+  return allowed.some((entry) => entry.includes('-'))
+    ? `${materialGroup} joined to ${materialGroupB}`
+    : String(line.given);
 }
 
 function outsideRange(

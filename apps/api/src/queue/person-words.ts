@@ -53,8 +53,9 @@ function faultOf(line: PersonLine, code: string): string {
     case 'belowMin':
     case 'aboveMax':
       return `${word} ${given} is outside ${rangeWords(line, unit)}`;
-    case 'notListed':
     case 'subGroupMissing':
+      return `${word} ${given} does not say its sub-group; printed is ${line.allowed?.join(', ') ?? ''}`;
+    case 'notListed':
       return `${word} ${given} is outside ${line.allowed?.join(', ') || 'the empty list'}`;
     case 'otherCode':
       return `the work is under ${given}, another code than the ${code}`;

@@ -27,6 +27,7 @@ export type FitReason =
   | 'listed'
   | 'notListed'
   | 'subGroupMissing'
+  | 'pairMissing'
   | 'valueMissing'
   | 'rangeMissing'
   | 'factorUnknown'

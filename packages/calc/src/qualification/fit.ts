@@ -1,12 +1,7 @@
 import { arcEnergy, heatInput, kFactor } from '../process/arc-energy.js';
 import { answerOf, type FitAnswer, type FitLine, type FitVariable } from './answer.js';
-import {
-  judgeListed,
-  judgeMaterialGroups,
-  judgeNumber,
-  judgeNumbers,
-  type Range,
-} from './range.js';
+import { judgeJoinedGroups } from './joined-groups.js';
+import { judgeListed, judgeNumber, judgeNumbers, type Range } from './range.js';
 
 /** What the drawing asks for. Every joined part is checked. */
 export interface WeldFacts {
@@ -137,7 +132,7 @@ const drawingLines: Readonly<
   mechanisation: (_, { mechanisations: allowed }, { mechanisation: given = null }) =>
     judgeListed({ variable: 'mechanisation', given, allowed }),
   materialGroup: (weld, { materialGroups: allowed }) =>
-    judgeMaterialGroups({ variable: 'materialGroup', allowed }, weld.materialGroups),
+    judgeJoinedGroups({ variable: 'materialGroup', allowed }, weld.materialGroups),
   thickness: (weld, { thicknessMm: range }) =>
     judgeNumbers({ variable: 'thickness', unit: 'mm', range }, weld.thicknessesMm),
   jointType: (weld, { jointTypes: allowed }) =>

@@ -5,6 +5,7 @@ export { processLetters } from './designations/processes.js';
 export { shieldingGasSymbol, type GasMixture } from './designations/shielding-gas.js';
 export { fitWeld, judgeReadings } from './fit.js';
 export type { SettingFacts, WeldFacts, WpsRanges } from './fit.js';
+export { judgeJoinedGroups } from './joined-groups.js';
 export * from './policy.js';
 export type { Range } from './range.js';
 export { countsAsUse } from './validity/continuity.js';

@@ -96,6 +96,18 @@ it('takes what a record leaves open as no breach, and a sub-group as held by its
   expect(named({ materialGroups: ['11'] })).toEqual(['materialGroups beyond']);
 });
 
+it('printed: holds pairs of groups by the pairs of the record, ISO 15614-1 Table 5', () => {
+  const of = (wps: string[], ...allowed: string[]) =>
+    named({ materialGroups: wps }, [{ ...record, ranges: { ...ranges, materialGroups: allowed } }]);
+  expect(of(['8.1-1.2'], '8-1')).toEqual([]);
+  expect(of(['2-1'], '2-2', '2-1', '1-1')).toEqual([]);
+  expect(of(['1', '2'], '2-2', '2-1', '1-1')).toEqual([]);
+  expect(of(['1', '2'], '2-1', '1-1')).toEqual(['materialGroups beyond']);
+  expect(of(['8.1'], '8-1')).toEqual(['materialGroups beyond']);
+  expect(of(['1.2', '8.1'], '8-1')).toEqual(['materialGroups beyond']);
+  expect(of(['8.1'], '8', '1')).toEqual(['materialGroups silent']);
+});
+
 it('compares no limit of arc energy with one of heat input, however far apart they are', () => {
   const far = { heatInputKjMm: { min: 2, max: 3 } };
   expect(named(far)).toEqual(['heatInputKjMm beyond']);
@@ -137,7 +149,7 @@ it('is silent, not held, where a variable that no procedure can do without is no
 });
 
 it.each<[Partial<WpsRanges>, Partial<WpsRanges>, string[]]>([
-  [{ materialGroups: ['1.2'] }, { materialGroups: ['8', '1'] }, []],
+  [{ materialGroups: ['1.2'] }, { materialGroups: ['1', '2'] }, []],
   [{ positions: [' pa', 'PB '] }, {}, []],
   [{ process: ' 135 ' }, {}, []],
   [{ thicknessMm: { min: 1, max: 12 } }, { thicknessMm: { min: null, max: 12 } }, []],

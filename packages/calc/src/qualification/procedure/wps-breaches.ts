@@ -1,5 +1,6 @@
 import { familyNamed, familyOf, codeIdOf } from '../codes/code-names.js';
 import type { WpsRanges } from '../fit.js';
+import { judgeJoinedGroups, pairsNamed } from '../joined-groups.js';
 import type { Range } from '../range.js';
 
 /** A test record with its code and the ranges printed on it. */
@@ -42,10 +43,14 @@ function holdsWord(listed: readonly string[], word: string): boolean {
   return listed.map(plain).includes(plain(word));
 }
 
-/** A group of ISO/TR 15608 holds its sub-groups. */
-function holdsGroup(listed: readonly string[], group: string): boolean {
-  const wanted = plain(group);
-  return listed.map(plain).some((each) => each === wanted || wanted.startsWith(`${each}.`));
+/** Every pair of groups that the procedure names is to be one that the record holds. */
+function heldGroups(wps: readonly string[], allowed: readonly string[]): Held {
+  const lines = pairsNamed(wps).map((pair) =>
+    judgeJoinedGroups({ variable: 'materialGroup', allowed }, pair),
+  );
+  const missed = lines.filter(({ result }) => result !== 'inside');
+  if (missed.length === 0) return 'held';
+  return missed.every(({ reason }) => reason === 'pairMissing') ? 'silent' : 'beyond';
 }
 
 const isStated = (range: Range | null): range is Range =>
@@ -65,14 +70,14 @@ interface Check {
 }
 
 function listCheck(variable: Listed, isNeeded: boolean): Check {
-  const holds = variable === 'materialGroups' ? holdsGroup : holdsWord;
   return {
     variable,
     stated: (ranges) => ranges[variable],
     held: (wps, record) => {
       const [given, listed] = [wps[variable], record[variable]];
       if (given.length === 0 || listed.length === 0) return isNeeded ? 'silent' : 'held';
-      return given.every((each) => holds(listed, each)) ? 'held' : 'beyond';
+      if (variable === 'materialGroups') return heldGroups(given, listed);
+      return given.every((each) => holdsWord(listed, each)) ? 'held' : 'beyond';
     },
   };
 }
