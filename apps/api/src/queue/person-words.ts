@@ -79,7 +79,7 @@ function rangeWords({ min, max }: PersonLine, unit: string): string {
 
 /** What stands on no certificate of this shop: shown, and held against nobody. */
 const seldomOnFile: ReadonlySet<PersonVariable> = new Set([
-  ...(['transfer', 'runs', 'jointSensor', 'arcSensor', 'diameter', 'validity'] as const),
+  ...(['transfer', 'runs', 'jointSensor', 'arcSensor', 'diameter'] as const),
 ]);
 
 /** What cannot be told although it may be printed on the certificate; null when nothing is left. */
