@@ -2,6 +2,7 @@ import type { WpsRanges } from '@tackboard/contract';
 
 /** The variables that are typed as a range, with the word a person reads and the unit. */
 export const rangeVariables = {
+  yieldMPa: { word: 'yield strength', unit: 'MPa' },
   thicknessMm: { word: 'thickness', unit: 'mm' },
   throatMm: { word: 'throat', unit: 'mm' },
   wireDiameterMm: { word: 'wire diameter', unit: 'mm' },

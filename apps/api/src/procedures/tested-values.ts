@@ -21,6 +21,7 @@ export function testedValuesOutside(record: Typed): FieldRefusal[] {
   const { testPiece, testedValues, ranges } = record;
   return [
     ...outsideWords(record),
+    ...outsideRange('testPiece.yieldMPa', 'yieldMPa', testPiece.yieldMPa, ranges),
     ...outsideRange('testPiece.thicknessMm', 'thicknessMm', testPiece.thicknessMm, ranges),
     ...outsideRange('testPiece.throatMm', 'throatMm', testPiece.throatMm, ranges),
     ...outsideRange(
@@ -89,7 +90,7 @@ function outsideRange(
   ranges: Typed['ranges'],
 ): FieldRefusal[] {
   const { word, unit } = rangeVariables[variable];
-  return outsideLimits(field, given, { limits: ranges[variable], words: word, unit });
+  return outsideLimits(field, given, { limits: ranges[variable] ?? null, words: word, unit });
 }
 
 function outsideLimits(

@@ -4,6 +4,7 @@ const words: Readonly<Record<FitVariable, string>> = {
   process: 'process',
   mechanisation: 'mechanisation',
   materialGroup: 'material group',
+  yield: 'yield strength',
   thickness: 'thickness',
   jointType: 'joint',
   throat: 'throat',

@@ -5,6 +5,7 @@ export type FitVariable =
   | 'process'
   | 'mechanisation'
   | 'materialGroup'
+  | 'yield'
   | 'thickness'
   | 'jointType'
   | 'throat'

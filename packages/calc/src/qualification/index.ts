@@ -1,6 +1,7 @@
 export * from './answer.js';
 export * from './codes/index.js';
 export { isoPosition } from './designations/positions.js';
+export { yieldFromName } from './designations/steel-names.js';
 export { processLetters } from './designations/processes.js';
 export { shieldingGasSymbol, type GasMixture } from './designations/shielding-gas.js';
 export { fitWeld, judgeReadings } from './fit.js';

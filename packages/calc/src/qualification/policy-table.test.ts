@@ -20,6 +20,7 @@ it('pinned: what a shop starts with stops a weld outside its procedure, and refu
   const gated = ['mechanisation', 'wireDiameter', 'filler', 'gas', 'current', 'voltage'];
   expect(told(startingPolicy.procedure)).toEqual({
     ...all(covered, 'gate / refuse / gate'),
+    yield: 'gate / refuse / tell',
     ...all([...gated, 'wireSpeed', 'travel', 'heatInput'], 'gate / gate / gate'),
     ...{ preheat: 'refuse / refuse / refuse', interpass: 'gate / gate / tell' },
   });

@@ -1,5 +1,5 @@
 import type { FitLine, FitResult, FitVariable } from '../answer.js';
-import { weldLine, type WeldFacts, type WpsRanges } from '../fit.js';
+import { hasThroat, weldLine, type WeldFacts, type WpsRanges } from '../fit.js';
 import { judgeJoinedGroups } from '../joined-groups.js';
 import { judgeListed, marginOf, toleranceOf, type Range } from '../range.js';
 
@@ -119,6 +119,12 @@ function bookOf(procedures: readonly FoundProcedure[]) {
           return judgeJoinedGroups({ variable: 'materialGroup', allowed }, given).result;
         }),
       ),
+    yields: (weld: WeldToCover) =>
+      remember(`yields ${weld.materialGroups.join(' + ')} ${String(weld.yieldsMPa)}`, () =>
+        answersOf(procedures, (wps) => {
+          return weldLine('yield', { weld, cell: {}, wps })?.result ?? 'inside';
+        }),
+      ),
     numbers: (key: NumberKey, given: readonly (number | null)[]) => {
       const answers = written[key];
       const untold = given.length === 0 || given.some((each) => !Number.isFinite(each));
@@ -142,8 +148,8 @@ function askAll(book: Book, weld: WeldToCover): Asked {
     ['materialGroup', book.groups(weld.materialGroups)],
     ['thickness', book.numbers('thicknessMm', weld.thicknessesMm)],
   ];
-  if (weld.jointType === 'fillet')
-    asked.push(['throat', book.numbers('throatMm', [weld.throatMm])]);
+  if (weld.yieldsMPa !== undefined) asked.push(['yield', book.yields(weld)]);
+  if (hasThroat(weld)) asked.push(['throat', book.numbers('throatMm', [weld.throatMm])]);
   if (weld.mechanisation !== undefined) {
     asked.push(['mechanisation', book.listed('mechanisation', weld.mechanisation)]);
   }

@@ -108,6 +108,20 @@ it('printed: holds pairs of groups by the pairs of the record, ISO 15614-1 Table
   expect(of(['8.1'], '8', '1')).toEqual(['materialGroups silent']);
 });
 
+it('printed: ends at the yield at which the record ends, ISO 15614-1 8.3.1', () => {
+  const of = (max: number | null, most: number | null) =>
+    named({ yieldMPa: max === null ? null : { min: null, max } }, [
+      {
+        ...record,
+        ranges: { ...ranges, yieldMPa: most === null ? null : { min: null, max: most } },
+      },
+    ]);
+  expect(of(355, 355)).toEqual([]);
+  expect(of(460, 355)).toEqual(['yieldMPa beyond']);
+  expect(of(null, 355)).toEqual(['yieldMPa beyond']);
+  expect(of(355, null)).toEqual([]);
+});
+
 it('compares no limit of arc energy with one of heat input, however far apart they are', () => {
   const far = { heatInputKjMm: { min: 2, max: 3 } };
   expect(named(far)).toEqual(['heatInputKjMm beyond']);

@@ -14,6 +14,7 @@ export interface SupportingWpqr {
 type Listed =
   'mechanisations' | 'materialGroups' | 'jointTypes' | 'positions' | 'fillers' | 'gases';
 type Ranged =
+  | 'yieldMPa'
   | 'thicknessMm'
   | 'throatMm'
   | 'wireDiameterMm'
@@ -85,9 +86,9 @@ function listCheck(variable: Listed, isNeeded: boolean): Check {
 function rangeCheck(variable: Ranged, isNeeded: (wps: WpsRanges) => boolean): Check {
   return {
     variable,
-    stated: (ranges) => ranges[variable],
+    stated: (ranges) => ranges[variable] ?? null,
     held: (wps, record) => {
-      const [given, limits] = [wps[variable], record[variable]];
+      const [given, limits] = [wps[variable] ?? null, record[variable] ?? null];
       if (!isStated(given) || !isStated(limits)) return isNeeded(wps) ? 'silent' : 'held';
       return liesWithin(given, limits) ? 'held' : 'beyond';
     },
@@ -105,6 +106,16 @@ const checks: readonly Check[] = [
   listCheck('positions', true),
   listCheck('fillers', false),
   listCheck('gases', false),
+  {
+    ...rangeCheck('yieldMPa', never),
+    // A record that ends at a yield says so on: silent about it, the procedure would go beyond.
+    held: (wps, record) => {
+      const limits = record.yieldMPa ?? null;
+      if (!isStated(limits)) return 'held';
+      const given = wps.yieldMPa ?? null;
+      return isStated(given) && liesWithin(given, limits) ? 'held' : 'beyond';
+    },
+  },
   rangeCheck('thicknessMm', () => true),
   rangeCheck('throatMm', throatMatters),
   ...(['wireDiameterMm', 'currentA', 'voltageV', 'wireSpeedMMin', 'travelMmMin'] as const).map(
