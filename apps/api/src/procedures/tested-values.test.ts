@@ -80,6 +80,13 @@ describe('tested values against the printed range of the same record', () => {
     ]);
   });
 
+  it('says temperatures as people write them', () => {
+    const testedValues = { ...record.testedValues, preheatC: 4 };
+    expect(testedValuesOutside({ ...record, testedValues })[0]?.allowed).toBe(
+      'the printed range of preheat: 5 °C and more',
+    );
+  });
+
   it('holds the wire of the test against the printed diameters', () => {
     const ranges = { ...record.ranges, wireDiameterMm: { min: 1, max: 1 } };
     const testedValues = { ...record.testedValues, wireDiameterMm: 1.2 };

@@ -37,12 +37,12 @@ export function testedValuesOutside(record: Typed): FieldRefusal[] {
     ...outsideLimits('testedValues.preheatC', testedValues.preheatC, {
       limits: { min: ranges.preheatMinC, max: null },
       words: 'preheat',
-      unit: 'degC',
+      unit: '°C',
     }),
     ...outsideLimits('testedValues.interpassC', testedValues.interpassC, {
       limits: { min: null, max: ranges.interpassMaxC },
       words: 'interpass temperature',
-      unit: 'degC',
+      unit: '°C',
     }),
   ];
 }
