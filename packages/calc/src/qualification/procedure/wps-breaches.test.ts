@@ -149,6 +149,33 @@ it('compares with what each record of the process says, and tells what it stated
   expect(named({}, [])).toEqual(['code silent']);
 });
 
+it('independent: does not mix what two records hold, by hand: 8 to 1 was tested up to 8 mm, 1 to 1 up to 12 mm', () => {
+  const stainless = {
+    ...record,
+    number: 'PQ-2',
+    ranges: { ...ranges, materialGroups: ['8-1'], thicknessMm: { min: 4, max: 8 } },
+  };
+  const of = (wps: Partial<WpsRanges>) => breaches(wps, [record, stainless]);
+  expect(of({ materialGroups: ['8-1'], thicknessMm: { min: 4, max: 8 } })).toEqual([]);
+  expect(of({ materialGroups: ['1'], thicknessMm: { min: 3, max: 12 } })).toEqual([]);
+  expect(of({ materialGroups: ['8-1'], thicknessMm: { min: 3, max: 12 } })).toEqual([
+    {
+      ...{ variable: 'materialGroups', kind: 'beyond', wps: ['8-1'] },
+      allowed: [{ wpqr: 'PQ-1', stated: ['1'] }],
+    },
+  ]);
+  // The throat of a fillet may rest on a fillet test beside the butt test that holds all else.
+  const butt = {
+    ...record,
+    ranges: { ...ranges, jointTypes: ['butt', 'fillet'], throatMm: null },
+  };
+  const ofFillet = {
+    ...stainless,
+    ranges: { ...ranges, thicknessMm: { min: 5, max: 8 } },
+  };
+  expect(breaches({ jointTypes: ['butt', 'fillet'] }, [butt, ofFillet])).toEqual([]);
+});
+
 it('is silent, not held, where a variable that no procedure can do without is not stated', () => {
   for (const variable of ['mechanisations', 'materialGroups', 'positions'] as const) {
     expect(named({ [variable]: [] })).toEqual([`${variable} silent`]);

@@ -158,7 +158,8 @@ function sameCode(wpsCode: string, { code }: SupportingWpqr): boolean {
 
 /**
  * Where a procedure goes beyond every record that supports it, by the ranges printed on the records. One record has
- * to hold a variable whole: two never add up to a wider range. Only records of the same code family and process
+ * to hold a variable whole, and one has to hold them together: two never add up to a wider range. Joint and throat
+ * may rest on another record than the rest. Only records of the same code family and process
  * count. Without any record there is nothing to compare, which is itself a breach of `code`.
  */
 export function wpsBreaches(facts: {
@@ -179,14 +180,31 @@ export function wpsBreaches(facts: {
     const allowed = ofCode.map(({ number, ranges }) => ({ wpqr: number, stated: ranges.process }));
     return [{ variable: 'process', kind: 'beyond', wps: wps.process, allowed }];
   }
-  return checks.flatMap(({ variable, stated, held }): WpsBreach[] => {
-    const answers = ofProcess.map(({ ranges }) => held(wps, ranges));
-    if (answers.includes('held')) return [];
-    const kind = answers.includes('beyond') ? 'beyond' : 'silent';
-    const allowed = ofProcess.map(({ number, ranges }) => ({
-      wpqr: number,
-      stated: stated(ranges),
-    }));
-    return [{ variable, kind, wps: stated(wps), allowed }];
-  });
+  const breaches = checks.flatMap((check) => breachOf(check, wps, ofProcess));
+  return breaches.length > 0 ? breaches : mixed(wps, ofProcess);
+}
+
+/** The breach of one variable that none of the records holds. */
+function breachOf(
+  { variable, stated, held }: Check,
+  wps: WpsRanges,
+  records: readonly SupportingWpqr[],
+): WpsBreach[] {
+  const answers = records.map(({ ranges }) => held(wps, ranges));
+  if (answers.includes('held')) return [];
+  const kind = answers.includes('beyond') ? 'beyond' : 'silent';
+  const allowed = records.map(({ number, ranges }) => ({ wpqr: number, stated: stated(ranges) }));
+  return [{ variable, kind, wps: stated(wps), allowed }];
+}
+
+/** A fillet test may stand beside a butt test for these; all else was welded together or was not tested. */
+const besides: ReadonlySet<BreachVariable> = new Set(['jointTypes', 'throatMm']);
+
+/** Where each variable is held by some record but no record holds them together: what the nearest one misses. */
+function mixed(wps: WpsRanges, records: readonly SupportingWpqr[]): WpsBreach[] {
+  const together = checks.filter(({ variable }) => !besides.has(variable));
+  const [nearest] = records
+    .map((record) => together.flatMap((check) => breachOf(check, wps, [record])))
+    .toSorted((a, b) => a.length - b.length);
+  return nearest ?? [];
 }
