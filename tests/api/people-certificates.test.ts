@@ -115,6 +115,26 @@ describe('certificates', () => {
     });
   });
 
+  // ISO 9606-1:2012, 9.2: without a confirmation every six months a certificate has lapsed; a later one revives nothing.
+  it('are not confirmed anew once the six months of the confirmation before are over', async () => {
+    const { id } = (await add('W-112', { testedOn: '2025-06-02' }).expect(200)).body as Certificate;
+    await confirm(id, '2025-11-03').expect(200);
+    const reply = await confirm(id, '2026-10-01').expect(409);
+    expect(reply.body).toMatchObject({
+      code: 'NOT_NOW',
+      fields: [
+        { field: 'body.confirmedOn', given: '2026-10-01', allowed: '2025-06-02 to 2026-05-03' },
+      ],
+    });
+    expect((reply.body as { message: string }).message).toContain('Only a new test helps');
+    // A signature that was given in time is entered late, and carries on from there.
+    await confirm(id, '2026-05-03').expect(200);
+    expect((await confirm(id, '2026-10-01').expect(200)).body).toMatchObject({
+      confirmedUntil: '2027-04-01',
+      standing: 'current',
+    });
+  });
+
   it('are not confirmed by their own holder', async () => {
     const { id } = (await add('C-1', {}, shop.people.coordinator.id).expect(200))
       .body as Certificate;

@@ -28,6 +28,8 @@ export const WpsRanges = z.object({
   positions: Listed,
   fillers: Listed,
   gases: Listed,
+  /** Specified minimum yield of the parts. */
+  yieldMPa: Range.nullable().optional(),
   thicknessMm: Range.nullable(),
   throatMm: Range.nullable(),
   wireDiameterMm: Range.nullable(),
@@ -44,6 +46,7 @@ export type WpsRanges = z.infer<typeof WpsRanges>;
 
 /** As they are typed: what was stored before these bounds still reads. */
 const RangesTyped = WpsRanges.extend({
+  yieldMPa: rangeUpTo(2_000, 'MPa').nullable().optional(),
   thicknessMm: rangeUpTo(500, 'mm').nullable(),
   throatMm: rangeUpTo(100, 'mm').nullable(),
   wireDiameterMm: rangeUpTo(10, 'mm').nullable(),

@@ -30,6 +30,7 @@ export function createConfirmations({ database, uow, clock, newId, timeZone }: F
         if (before === null) throw notFound('certificate', certificateId);
         refuseSigning(before, signer.id);
         refuseDate(before, input.confirmedOn, today());
+        refuseRevival(before, input.confirmedOn);
         const { confirmedOn, runIds = [] } = input;
         const proof = await provenUse(unit.tx, before, { confirmedOn, runIds, timeZone });
         const found = evidenceWords(proof, before.process, timeZone);
@@ -71,5 +72,22 @@ function refuseDate({ testedOn }: Certificate, confirmedOn: string, day: string)
     'body.confirmedOn',
     confirmedOn,
     `${testedOn} to ${day}`,
+  );
+}
+
+/**
+ * A certificate that nobody confirmed in time has lapsed, and a later signature does not bring it back. The first one
+ * on file may stand for those that the paper shows before it.
+ */
+function refuseRevival(certificate: Certificate, confirmedOn: string): void {
+  const { number, confirmations, confirmedUntil, testedOn } = certificate;
+  if (confirmations.length === 0 || confirmedUntil === null || confirmedOn <= confirmedUntil)
+    return;
+  throw refuseField(
+    'NOT_NOW',
+    `Certificate ${number} was confirmed until ${confirmedUntil} and has lapsed since. Enter first a confirmation that was signed in time, if there is one. Only a new test helps otherwise.`,
+    'body.confirmedOn',
+    confirmedOn,
+    `${testedOn} to ${confirmedUntil}`,
   );
 }

@@ -88,13 +88,16 @@ describe('breaches of a procedure', () => {
     expect(variables({ jointTypes: [], throatMm: null })).toEqual([]);
   });
 
-  it('lets another record hold a variable, but never half of one', () => {
+  it('lets another record hold the procedure, but never half of it', () => {
     const thick = {
       ...{ number: 'PQ-2', code, edition: '2017' },
       ranges: { ...record, thicknessMm: { min: 12, max: 24 }, positions: ['PF'] },
     };
     const both = [...records, thick];
-    expect(variables({ thicknessMm: { min: 14, max: 20 } }, both)).toEqual([]);
+    const own = { thicknessMm: { min: 14, max: 20 }, positions: ['PF'] };
+    expect(variables(own, both)).toEqual([]);
+    // Thick plate was welded in PF alone: the positions of the thin test say nothing about it.
+    expect(variables({ ...own, positions: ['PA', 'PB'] }, both)).toEqual(['thickness']);
     const ranges = { ...record, thicknessMm: { min: 3, max: 24 } };
     expect(breachesOf({ code, ranges }, both)).toEqual([
       {

@@ -2,6 +2,7 @@ import type { WpsRanges } from '@tackboard/contract';
 
 /** The variables that are typed as a range, with the word a person reads and the unit. */
 export const rangeVariables = {
+  yieldMPa: { word: 'yield strength', unit: 'MPa' },
   thicknessMm: { word: 'thickness', unit: 'mm' },
   throatMm: { word: 'throat', unit: 'mm' },
   wireDiameterMm: { word: 'wire diameter', unit: 'mm' },
@@ -47,12 +48,6 @@ export function isStated(range: Limits | null): range is Limits {
 /** Designations are compared without case and spacing. */
 export function plainWord(word: string): string {
   return word.trim().replace(/\s+/g, ' ').toUpperCase();
-}
-
-/** A listed material group of ISO/TR 15608 (from memory) holds its sub-groups: 1 holds 1.1 and 1.2. */
-export function holdsGroup(listed: readonly string[], group: string): boolean {
-  const given = plainWord(group);
-  return listed.map(plainWord).some((each) => each === given || given.startsWith(`${each}.`));
 }
 
 export function holdsWord(listed: readonly string[], word: string): boolean {

@@ -66,6 +66,35 @@ describe('tested values against the printed range of the same record', () => {
     ]);
   });
 
+  it('reads pairs of groups as they are printed', () => {
+    const piece = { ...record.testPiece, materialGroup: '8.1' };
+    const ranges = { ...record.ranges, materialGroups: ['8-1'] };
+    const mixed = { ...record, ranges, testPiece: { ...piece, materialGroupB: '1.2' } };
+    expect(testedValuesOutside(mixed)).toEqual([]);
+    expect(testedValuesOutside({ ...record, ranges, testPiece: piece })).toEqual([
+      {
+        field: 'body.testPiece.materialGroup',
+        given: '8.1 joined to 8.1',
+        allowed: 'the printed material groups: 8-1',
+      },
+    ]);
+  });
+
+  it('says temperatures as people write them', () => {
+    const testedValues = { ...record.testedValues, preheatC: 4 };
+    expect(testedValuesOutside({ ...record, testedValues })[0]?.allowed).toBe(
+      'the printed range of preheat: 5 °C and more',
+    );
+  });
+
+  it('holds the wire of the test against the printed diameters', () => {
+    const ranges = { ...record.ranges, wireDiameterMm: { min: 1, max: 1 } };
+    const testedValues = { ...record.testedValues, wireDiameterMm: 1.2 };
+    expect(testedValuesOutside({ ...record, ranges, testedValues })).toMatchObject([
+      { field: 'body.testedValues.wireDiameterMm', given: '1.2' },
+    ]);
+  });
+
   it.each<[string, Typed]>([
     ['body.process', { ...record, process: '141' }],
     ['body.mechanisation', { ...record, mechanisation: 'manual' }],

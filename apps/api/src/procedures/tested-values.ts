@@ -1,6 +1,6 @@
+import { judgeJoinedGroups } from '@tackboard/calc';
 import type { FieldRefusal, Wpqr } from '@tackboard/contract';
 import {
-  holdsGroup,
   holdsWord,
   isStated,
   listWords,
@@ -21,8 +21,15 @@ export function testedValuesOutside(record: Typed): FieldRefusal[] {
   const { testPiece, testedValues, ranges } = record;
   return [
     ...outsideWords(record),
+    ...outsideRange('testPiece.yieldMPa', 'yieldMPa', testPiece.yieldMPa, ranges),
     ...outsideRange('testPiece.thicknessMm', 'thicknessMm', testPiece.thicknessMm, ranges),
     ...outsideRange('testPiece.throatMm', 'throatMm', testPiece.throatMm, ranges),
+    ...outsideRange(
+      'testedValues.wireDiameterMm',
+      'wireDiameterMm',
+      testedValues.wireDiameterMm ?? null,
+      ranges,
+    ),
     ...(['currentA', 'voltageV', 'wireSpeedMMin', 'travelMmMin', 'heatInputKjMm'] as const).flatMap(
       (variable) =>
         outsideRange(`testedValues.${variable}`, variable, testedValues[variable], ranges),
@@ -30,12 +37,12 @@ export function testedValuesOutside(record: Typed): FieldRefusal[] {
     ...outsideLimits('testedValues.preheatC', testedValues.preheatC, {
       limits: { min: ranges.preheatMinC, max: null },
       words: 'preheat',
-      unit: 'degC',
+      unit: '°C',
     }),
     ...outsideLimits('testedValues.interpassC', testedValues.interpassC, {
       limits: { min: null, max: ranges.interpassMaxC },
       words: 'interpass temperature',
-      unit: 'degC',
+      unit: '°C',
     }),
   ];
 }
@@ -53,12 +60,27 @@ function outsideWords({ process, mechanisation, testPiece, ranges }: Typed): Fie
   if (ranges.positions.length > 0 && !holdsWord(ranges.positions, testPiece.position)) {
     add('testPiece.position', testPiece.position, 'positions', listWords(ranges.positions));
   }
-  const { materialGroup } = testPiece;
-  if (ranges.materialGroups.length > 0 && !holdsGroup(ranges.materialGroups, materialGroup)) {
+  const outsideGroup = joinedOutside(testPiece, ranges.materialGroups);
+  if (outsideGroup !== null) {
     const allowed = listWords(ranges.materialGroups);
-    add('testPiece.materialGroup', materialGroup, 'material groups', allowed);
+    add('testPiece.materialGroup', outsideGroup, 'material groups', allowed);
   }
   return found;
+}
+
+/** A second part that is not named is of the same group as the first. */
+function joinedOutside(
+  { materialGroup, materialGroupB = materialGroup }: Typed['testPiece'],
+  allowed: readonly string[],
+): string | null {
+  const line = judgeJoinedGroups({ variable: 'materialGroup', allowed }, [
+    materialGroup,
+    materialGroupB,
+  ]);
+  if (line.result !== 'outside') return null;
+  return allowed.some((entry) => entry.includes('-'))
+    ? `${materialGroup} joined to ${materialGroupB}`
+    : String(line.given);
 }
 
 function outsideRange(
@@ -68,7 +90,7 @@ function outsideRange(
   ranges: Typed['ranges'],
 ): FieldRefusal[] {
   const { word, unit } = rangeVariables[variable];
-  return outsideLimits(field, given, { limits: ranges[variable], words: word, unit });
+  return outsideLimits(field, given, { limits: ranges[variable] ?? null, words: word, unit });
 }
 
 function outsideLimits(

@@ -1,5 +1,7 @@
 import {
+  bandWords,
   crossCheck,
+  limitShown,
   sources,
   valueWords,
   type Suggested,
@@ -8,22 +10,7 @@ import {
 import type { SuggestedRange } from '@tackboard/contract';
 
 type Typed = Parameters<typeof crossCheck>[0]['typed'];
-type Band = Extract<Suggested, { answer: 'range' }>['band'];
-
-/** Limits are computed; four decimals show what a printed sheet would. */
-function shown(value: number): number {
-  return Math.round(value * 10_000) / 10_000;
-}
-
-const limitShown = (limit: number | null) => (limit === null ? null : shown(limit));
-
-function bandWords({ min, max, minOpen }: Band, unit: string | null): string {
-  const tail = unit === null ? '' : ` ${unit === 'degC' ? '°C' : unit}`;
-  if (min === null && max === null) return 'no limit';
-  if (min === null) return `up to ${shown(max ?? 0)}${tail}`;
-  if (max === null) return minOpen ? `over ${shown(min)}${tail}` : `${shown(min)}${tail} and more`;
-  return `${shown(min)} to ${shown(max)}${tail}`;
-}
+const shown = (limit: number | null) => (limit === null ? null : limitShown(limit));
 
 function wordsOf(suggested: Suggested): string {
   switch (suggested.answer) {
@@ -63,15 +50,15 @@ function suggestionView(
     field: at?.field ?? null,
     answer,
     unit,
-    min: limitShown(band?.min ?? null),
-    max: limitShown(band?.max ?? null),
+    min: shown(band?.min ?? null),
+    max: shown(band?.max ?? null),
     values: suggested.answer === 'list' ? [...suggested.values] : [],
     unsure: unsureOf(suggested),
     words: wordsOf(suggested),
     rule: `${code}:${edition} ${clause}`,
     confidence,
     source: sources[source].title,
-    check: check && { answer: check.answer, words: check.words.replaceAll('degC', '°C') },
+    check: check && { answer: check.answer, words: check.words },
   };
 }
 

@@ -5,7 +5,15 @@ import { weldFacts } from '../queue/fit.js';
 
 /** What a drawing fixes; what is loaded and dialled is judged at the cell. */
 const byDrawing: ReadonlySet<FitVariable> = new Set([
-  ...(['process', 'materialGroup', 'thickness', 'jointType', 'throat', 'position'] as const),
+  ...([
+    'process',
+    'materialGroup',
+    'yield',
+    'thickness',
+    'jointType',
+    'throat',
+    'position',
+  ] as const),
 ]);
 
 const nothingSet = {

@@ -4,6 +4,7 @@ const words: Readonly<Record<FitVariable, string>> = {
   process: 'process',
   mechanisation: 'mechanisation',
   materialGroup: 'material group',
+  yield: 'yield strength',
   thickness: 'thickness',
   jointType: 'joint',
   throat: 'throat',
@@ -49,6 +50,8 @@ export function fitWords(line: Judged): string {
       return `${word} ${given} is not among ${(line.allowed ?? []).join(', ')}`;
     case 'subGroupMissing':
       return `${word} ${given} does not say its sub-group; allowed is ${(line.allowed ?? []).join(', ')}`;
+    case 'pairMissing':
+      return `${word} ${given}: ${(line.allowed ?? []).join(', ')} does not say which groups are joined to which; the procedure has to name the pairs, such as 8-1`;
     case 'valueMissing':
       return `${word}: nothing is given${allowedWords(line, unit)}`;
     case 'rangeMissing':

@@ -4,6 +4,7 @@ import {
   fitWeld,
   strongest,
   worstResult,
+  yieldFromName,
   type FitLine as Judged,
   type FitVariable,
   type PolicyTable,
@@ -105,6 +106,7 @@ export function weldFacts(weld: Weld) {
   return {
     process: weld.process,
     materialGroups: [weld.materialGroupA, weld.materialGroupB],
+    yieldsMPa: [yieldFromName(weld.materialA), yieldFromName(weld.materialB)],
     thicknessesMm: [weld.thicknessAMm, weld.thicknessBMm],
     jointType: weld.jointType,
     throatMm: throatOf(weld),

@@ -1,5 +1,4 @@
 import {
-  familyNamed,
   fitCertificate,
   personPolicy,
   type PersonCertificate,
@@ -23,7 +22,7 @@ export type WeldToMake = Pick<
 
 export interface PersonQuestion {
   readonly cell: Pick<CellFacts, 'id' | 'code' | 'kind'>;
-  /** The code named on the procedure; null or left out where none is named. */
+  /** The code named on the procedure; null or left out where there is no procedure. */
   readonly code?: string | null;
   readonly coded: boolean;
   readonly today: string;
@@ -78,8 +77,7 @@ function strengthOf(
   { coded, policy: table }: PersonQuestion,
 ): Strength {
   const silentList = reason === 'valueMissing' && notAsked.has(variable);
-  const noEndPrinted = variable === 'validity' && reason === 'rangeMissing';
-  return silentList || noEndPrinted ? 'tell' : personPolicy({ variable, result, coded, table });
+  return silentList ? 'tell' : personPolicy({ variable, result, coded, table });
 }
 
 function printedOf(certificate: CertificateFacts, { cell }: PersonQuestion): PersonCertificate {
@@ -114,15 +112,14 @@ function printedOf(certificate: CertificateFacts, { cell }: PersonQuestion): Per
   };
 }
 
-/** A procedure that names no code family asks for none: the certificate is read by its own. */
+/** Work without a procedure is under no code: the certificate is read by its own. A code nobody knows is a question. */
 function weldOf(
   weld: WeldToMake | null,
   certificate: CertificateFacts,
   question: PersonQuestion,
 ): PersonWeld {
-  const named = question.code ?? null;
   return {
-    code: familyNamed(named) === null ? certificate.code : named,
+    code: question.code ?? certificate.code,
     process: weld?.process ?? null,
     transfer: null,
     jointType: weld?.jointType ?? null,

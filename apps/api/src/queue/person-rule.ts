@@ -147,7 +147,7 @@ function obstacleOf(
   const lapse = lapseWords(certificate, today);
   const words =
     ranged.length === 0
-      ? `certificate ${certificate.number}: ${lapse ?? 'its dates cannot be told'}`
+      ? `certificate ${certificate.number}: ${lapse ?? 'its last day cannot be told, as neither an end nor a way of renewal is on file'}`
       : faultWords(
           ranged.map(({ line }) => line),
           certificate,

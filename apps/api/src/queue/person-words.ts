@@ -53,8 +53,9 @@ function faultOf(line: PersonLine, code: string): string {
     case 'belowMin':
     case 'aboveMax':
       return `${word} ${given} is outside ${rangeWords(line, unit)}`;
-    case 'notListed':
     case 'subGroupMissing':
+      return `${word} ${given} does not say its sub-group; printed is ${line.allowed?.join(', ') ?? ''}`;
+    case 'notListed':
       return `${word} ${given} is outside ${line.allowed?.join(', ') || 'the empty list'}`;
     case 'otherCode':
       return `the work is under ${given}, another code than the ${code}`;
@@ -78,7 +79,7 @@ function rangeWords({ min, max }: PersonLine, unit: string): string {
 
 /** What stands on no certificate of this shop: shown, and held against nobody. */
 const seldomOnFile: ReadonlySet<PersonVariable> = new Set([
-  ...(['transfer', 'runs', 'jointSensor', 'arcSensor', 'diameter', 'validity'] as const),
+  ...(['transfer', 'runs', 'jointSensor', 'arcSensor', 'diameter'] as const),
 ]);
 
 /** What cannot be told although it may be printed on the certificate; null when nothing is left. */

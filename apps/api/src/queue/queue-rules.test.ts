@@ -42,7 +42,7 @@ describe('person rule', () => {
     ...{ materialGroups: [], fillerGroups: [], testedOn: '2025-09-01', renewalRoute: null },
     functionTestOn: null,
     ...{ jointTypes: ['fillet'], positions: ['PA', 'PB'], thicknessMinMm: 3, thicknessMaxMm: 12 },
-    ...{ validUntil: null, revokedOn: null, confirmedOn: '2026-08-12' },
+    ...{ validUntil: '2028-08-31', revokedOn: null, confirmedOn: '2026-08-12' },
   };
   const weld = {
     ...({ number: 1, process: '135', jointType: 'fillet', position: 'PB' } as const),

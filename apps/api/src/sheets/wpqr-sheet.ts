@@ -3,7 +3,7 @@ import type { Content } from 'pdfmake/interfaces.js';
 import { fact, heading, paragraph, table, type Fact } from './blocks.js';
 import type { Sheet } from './frame.js';
 import { rangeStrip, stripKey } from './pictures.js';
-import { amount, listed, mechanisationWord } from './words.js';
+import { amount, listed, mechanisationWord, rangeWords } from './words.js';
 import { pieceDrawing } from './wps-sheet.js';
 
 const outcomes = { passed: 'passed', failed: 'FAILED', notRequired: 'not required' } as const;
@@ -96,6 +96,7 @@ function rangeFacts(ranges: WpsRanges): Content[] {
   return facts([
     ['Mechanisation', ranges.mechanisations.map(mechanisationWord).join(', ')],
     ['Material groups', listed(...ranges.materialGroups)],
+    ['Yield strength', ranges.yieldMPa ? rangeWords(ranges.yieldMPa, 'MPa') : null],
     ['Joints', listed(...ranges.jointTypes)],
     ['Positions', listed(...ranges.positions)],
     ['Fillers', listed(...ranges.fillers)],

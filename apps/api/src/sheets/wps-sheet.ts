@@ -17,7 +17,7 @@ import {
   techniqueFacts,
   travelFacts,
 } from './wps-details-facts.js';
-import { listed, markOf, mechanisationWord } from './words.js';
+import { listed, markOf, mechanisationWord, rangeWords } from './words.js';
 
 interface WpsOnFile {
   readonly wps: Wps;
@@ -74,7 +74,13 @@ function general({ wps, records, shopName, approvedAt }: WpsOnFile): Section[] {
 function joint({ wps, records }: WpsOnFile): Section[] {
   const { ranges } = wps;
   return [
-    ['Base material', [fact(['Material groups', listed(...ranges.materialGroups)])]],
+    [
+      'Base material',
+      [
+        fact(['Material groups', listed(...ranges.materialGroups)]),
+        fact(['Yield strength', ranges.yieldMPa ? rangeWords(ranges.yieldMPa, 'MPa') : null]),
+      ],
+    ],
     [
       'Dimensions',
       [

@@ -1,17 +1,14 @@
 import { arcEnergy, heatInput, kFactor } from '../process/arc-energy.js';
 import { answerOf, type FitAnswer, type FitLine, type FitVariable } from './answer.js';
-import {
-  judgeListed,
-  judgeMaterialGroups,
-  judgeNumber,
-  judgeNumbers,
-  type Range,
-} from './range.js';
+import { judgeJoinedGroups } from './joined-groups.js';
+import { judgeListed, judgeNumber, judgeNumbers, type Range } from './range.js';
 
 /** What the drawing asks for. Every joined part is checked. */
 export interface WeldFacts {
   process: string;
   materialGroups: readonly string[];
+  /** Specified minimum yield of each part, in their order; null where it is not known, left out where nobody asks. */
+  yieldsMPa?: readonly (number | null)[];
   thicknessesMm: readonly number[];
   jointType: string;
   throatMm: number | null;
@@ -42,6 +39,8 @@ export interface WpsRanges {
   positions: readonly string[];
   fillers: readonly string[];
   gases: readonly string[];
+  /** Specified minimum yield of the parts; null or left out where the procedure does not state it. */
+  yieldMPa?: Range | null | undefined;
   thicknessMm: Range | null;
   throatMm: Range | null;
   wireDiameterMm: Range | null;
@@ -121,7 +120,14 @@ function readingOf(variable: FitVariable, read: Readings): number | null {
 
 type DrawingVariable = Extract<
   FitVariable,
-  'process' | 'mechanisation' | 'materialGroup' | 'thickness' | 'jointType' | 'throat' | 'position'
+  | 'process'
+  | 'mechanisation'
+  | 'materialGroup'
+  | 'yield'
+  | 'thickness'
+  | 'jointType'
+  | 'throat'
+  | 'position'
 >;
 
 const drawingLines: Readonly<
@@ -137,7 +143,9 @@ const drawingLines: Readonly<
   mechanisation: (_, { mechanisations: allowed }, { mechanisation: given = null }) =>
     judgeListed({ variable: 'mechanisation', given, allowed }),
   materialGroup: (weld, { materialGroups: allowed }) =>
-    judgeMaterialGroups({ variable: 'materialGroup', allowed }, weld.materialGroups),
+    judgeJoinedGroups({ variable: 'materialGroup', allowed }, weld.materialGroups),
+  yield: (weld, { yieldMPa: range = null }) =>
+    judgeNumbers({ variable: 'yield', unit: 'MPa', range }, yieldsAsked(weld, range)),
   thickness: (weld, { thicknessMm: range }) =>
     judgeNumbers({ variable: 'thickness', unit: 'mm', range }, weld.thicknessesMm),
   jointType: (weld, { jointTypes: allowed }) =>
@@ -149,6 +157,31 @@ const drawingLines: Readonly<
 };
 const inOrder = Object.keys(drawingLines) as readonly DrawingVariable[];
 
+const byYield = /^(1|2|3|11)(\.\d+)?$/;
+/** Sub-groups that end at a yield of their own, so that naming them says nearly as much. */
+const endAtYield = /^(1|11)\.[12]$/;
+
+/**
+ * The yields that count: within groups 1, 2, 3 and 11 a test covers equal or lower yield only. ISO 15614-1, 8.3.1.
+ * Where a procedure states none, it is missed where a sub-group leaves it open. An unknown yield is not a number.
+ */
+function yieldsAsked({ yieldsMPa = [], materialGroups }: WeldFacts, range: Range | null): number[] {
+  const isStated = range !== null && (range.min !== null || range.max !== null);
+  const counts = (group = '') =>
+    byYield.test(group.trim()) && (isStated || !endAtYield.test(group.trim()));
+  return yieldsMPa.flatMap((mpa, part) =>
+    counts(materialGroups[part]) ? [mpa ?? Number.NaN] : [],
+  );
+}
+
+/** A lap weld is a fillet too; its throat counts where the drawing gives one. */
+export function hasThroat({
+  jointType,
+  throatMm,
+}: Pick<WeldFacts, 'jointType' | 'throatMm'>): boolean {
+  return jointType === 'fillet' || (jointType === 'lap' && throatMm !== null);
+}
+
 /** One of the lines below, or null where the variable is none of them for this weld. */
 export function weldLine(
   variable: FitVariable,
@@ -157,7 +190,8 @@ export function weldLine(
   const { weld, cell, wps } = facts;
   const isAsked =
     (variable !== 'mechanisation' || cell.mechanisation !== undefined) &&
-    (variable !== 'throat' || weld.jointType === 'fillet');
+    (variable !== 'yield' || yieldsAsked(weld, wps.yieldMPa ?? null).length > 0) &&
+    (variable !== 'throat' || hasThroat(weld));
   const line = isAsked ? drawingLines[variable as DrawingVariable] : undefined;
   return line?.(weld, wps, cell) ?? null;
 }

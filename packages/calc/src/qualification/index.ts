@@ -1,10 +1,12 @@
 export * from './answer.js';
 export * from './codes/index.js';
 export { isoPosition } from './designations/positions.js';
+export { yieldFromName } from './designations/steel-names.js';
 export { processLetters } from './designations/processes.js';
 export { shieldingGasSymbol, type GasMixture } from './designations/shielding-gas.js';
 export { fitWeld, judgeReadings } from './fit.js';
 export type { SettingFacts, WeldFacts, WpsRanges } from './fit.js';
+export { judgeJoinedGroups } from './joined-groups.js';
 export * from './policy.js';
 export type { Range } from './range.js';
 export { countsAsUse } from './validity/continuity.js';

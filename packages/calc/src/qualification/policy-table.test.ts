@@ -20,6 +20,7 @@ it('pinned: what a shop starts with stops a weld outside its procedure, and refu
   const gated = ['mechanisation', 'wireDiameter', 'filler', 'gas', 'current', 'voltage'];
   expect(told(startingPolicy.procedure)).toEqual({
     ...all(covered, 'gate / refuse / gate'),
+    yield: 'gate / refuse / tell',
     ...all([...gated, 'wireSpeed', 'travel', 'heatInput'], 'gate / gate / gate'),
     ...{ preheat: 'refuse / refuse / refuse', interpass: 'gate / gate / tell' },
   });
@@ -79,7 +80,7 @@ it('pinned: names the clause of each variable by which a certificate is judged',
   expect(clausesFor('operator', 'ISO 14732')).toEqual({
     ...{ code: '1', mechanisation: '1', validity: '5', confirmation: '5', process: '4.2' },
     ...{ unit: '4.2', functionTest: '4, Annex A', runs: '4.2', jointSensor: '4.2' },
-    arcSensor: '4.2',
+    ...{ arcSensor: '4.2', position: '4.2' },
   });
   expect(clausesFor('operator', 'ISO 9606-1')).toBeNull();
   expect(clausesFor('welder', 'ISO 14732')).toBeNull();

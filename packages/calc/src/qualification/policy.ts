@@ -25,6 +25,8 @@ const procedureRules: PolicyTable['procedure'] = {
   process: covered,
   mechanisation: gated,
   materialGroup: covered,
+  // Few procedures print it, and many steels do not name it.
+  yield: { ...covered, cannotSay: 'tell' },
   thickness: covered,
   jointType: covered,
   throat: covered,

@@ -41,6 +41,7 @@ const variables: Readonly<Record<string, () => string>> = {
   process: m.cell_var_process,
   mechanisation: m.cell_var_mechanisation,
   materialGroup: m.cell_var_materialGroup,
+  yield: m.cell_var_yield,
   thickness: m.cell_var_thickness,
   jointType: m.cell_var_jointType,
   throat: m.cell_var_throat,

@@ -33,7 +33,7 @@ export function bandOfRecords(
   records: readonly Pick<Wpqr, 'ranges'>[],
   key: RangeKey,
 ): Limits | null {
-  const stated = records.map(({ ranges }) => ranges[key]).filter((range) => range !== null);
+  const stated = records.map(({ ranges }) => ranges[key] ?? null).filter((range) => range !== null);
   if (stated.length === 0) return null;
   const least = stated.map(({ min }) => min);
   const most = stated.map(({ max }) => max);

@@ -10,6 +10,7 @@ const stored: WpsRanges = {
   positions: ['PA', 'PB'],
   fillers: ['G 42 4 M21 3Si1'],
   gases: ['M21'],
+  yieldMPa: { min: null, max: 500 },
   thicknessMm: { min: 3, max: null },
   throatMm: null,
   wireDiameterMm: { min: 1.2, max: 1.2 },

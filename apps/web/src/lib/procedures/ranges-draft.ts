@@ -8,6 +8,7 @@ interface Limits {
 
 /** The variables that are typed as a range, in the order of a printed procedure. */
 export const rangeFields = [
+  { key: 'yieldMPa', unit: 'MPa' },
   { key: 'thicknessMm', unit: 'mm' },
   { key: 'throatMm', unit: 'mm' },
   { key: 'wireDiameterMm', unit: 'mm' },

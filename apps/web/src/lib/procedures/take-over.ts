@@ -7,8 +7,8 @@ const groups = { mechanisations, jointTypes, positions } as const satisfies Part
 >;
 
 /**
- * Whether a suggestion can be put into its field as it stands. Material groups come as pairs, which the field does not
- * hold: listing both groups of a pair would say more than the rule does.
+ * Whether a suggestion can be put into its field as it stands. Material groups are left to be typed from the
+ * record: beside its pairs the rule asks for yield strengths and sub-groups, which the pairs alone would leave out.
  */
 export function mayTakeOver({ field, answer }: SuggestedRange): boolean {
   if (field === null) return false;

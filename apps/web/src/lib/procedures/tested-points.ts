@@ -12,6 +12,8 @@ function pointOf({ testPiece, testedValues }: Record, key: RangeKey): number | n
   switch (key) {
     case 'thicknessMm':
       return testPiece.thicknessMm;
+    case 'yieldMPa':
+      return testPiece.yieldMPa;
     case 'throatMm':
       return testPiece.throatMm;
     case 'wireDiameterMm':

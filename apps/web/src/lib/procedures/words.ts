@@ -54,6 +54,7 @@ const fieldWords: Readonly<Record<string, () => string>> = {
   filler: m.cell_var_filler,
   gases: m.cell_var_gas,
   gas: m.cell_var_gas,
+  yieldMPa: m.cell_var_yield,
   thicknessMm: m.cell_var_thickness,
   throatMm: m.cell_var_throat,
   wireDiameterMm: m.cell_var_wireDiameter,

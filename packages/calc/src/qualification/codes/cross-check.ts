@@ -2,7 +2,7 @@ import type { Range } from '../range.js';
 import { isInBand, isListed } from './judge.js';
 import type { Band } from './rule.js';
 import type { Suggested } from './suggest.js';
-import { valueWords } from './value-words.js';
+import { bandWords, unitTail, valueWords } from './value-words.js';
 
 /** What QA typed from the signed record: a range, a list, or `null` for nothing stated. */
 export type Typed = Range | readonly string[] | null;
@@ -17,18 +17,6 @@ export interface CrossCheck {
 
 function isList(typed: Range | readonly string[]): typed is readonly string[] {
   return Array.isArray(typed);
-}
-
-/** Four decimals show why 0.951 is above 0.95; compared is always the unrounded value. */
-const shown = (value: number) => String(Math.round(value * 10_000) / 10_000);
-
-function bandWords({ min, max, minOpen }: Band, unit: string | null): string {
-  const tail = unit === null ? '' : ` ${unit}`;
-  if (min === null && max === null) return 'no limit';
-  if (min === null) return `up to ${shown(max ?? 0)}${tail}`;
-  if (max === null)
-    return `${minOpen ? 'over ' : ''}${shown(min)}${tail}${minOpen ? '' : ' and more'}`;
-  return `${shown(min)} to ${shown(max)}${tail}`;
 }
 
 /** Sides of "2-1", "P4-P1" or of a group named alone ("1.2", "P1"), by main group. */
@@ -73,7 +61,7 @@ function compareBands(typed: Band, suggested: Suggested & { answer: 'range' }): 
   const ruled = `the rule gives ${bandWords(band, unit)}`;
   const missed = tested.find((each) => typeof each === 'number' && !isInBand(each, typed));
   if (missed !== undefined) {
-    const words = `${printed}, but the test piece itself is ${missed}${unit === null ? '' : ` ${unit}`}`;
+    const words = `${printed}, but the test piece itself is ${missed}${unitTail(unit)}`;
     return answer(suggested, { answer: 'ask', relation: 'missesTest', words });
   }
   if (liesWithin(typed, band)) {

@@ -43,7 +43,7 @@ export { codeIdOf, editionYear, familyNamed, familyOf } from './code-names.js';
 export { procedureTest, operatorTest, welderTest } from './records.js';
 export type { OperatorTest, ProcedureTest, WelderTest } from './records.js';
 export type { Band, Confidence, RangeVariable } from './rule.js';
-export { valueWords } from './value-words.js';
+export { bandWords, limitShown, valueWords } from './value-words.js';
 export { suggestedFor } from './suggest.js';
 export type { CannotSayReason, Suggested, SuggestedRanges } from './suggest.js';
 export { coversMaterialPair } from './iso-15614-1/materials.js';

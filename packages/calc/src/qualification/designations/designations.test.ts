@@ -4,6 +4,7 @@ import { valueOf } from '../../testing/value-of.js';
 import { isoPosition } from './positions.js';
 import { processLetters } from './processes.js';
 import { shieldingGasSymbol, type GasMixture } from './shielding-gas.js';
+import { yieldFromName } from './steel-names.js';
 
 const nothing: GasMixture = { co2Pct: 0, o2Pct: 0, h2Pct: 0, hePct: 0, n2Pct: 0 };
 
@@ -68,3 +69,27 @@ it('arc-energy, heat-input-k (ISO/TR 18491; EN 1011-1; from memory, high)', () =
   expect(valueOf(arcEnergy(run))).toBeCloseTo(0.96, 9);
   expect(valueOf(heatInput({ ...run, process: '135' }))).toBeCloseTo(0.768, 9);
 });
+
+it.each([
+  ['S235JR', 235],
+  ['S275JR', 275],
+  ['S355J2+N', 355],
+  ['S355MC', 355],
+  ['S460N', 460],
+  ['S500MC', 500],
+  ['S690Q', 690],
+  ['S 700 MC', 700],
+  ['P265GH', 265],
+  ['P355GH', 355],
+])(
+  'printed: %s has a yield of %i MPa (EN 10025, EN 10028, EN 10149: the number is the yield)',
+  (name, mpa) => {
+    expect(yieldFromName(name)).toBe(mpa);
+  },
+);
+it.each(['1.4404', 'A36', 'SA-36', 'S32205', 'P91', 'DC01', 'C45', ''])(
+  'reads no yield from "%s"',
+  (name) => {
+    expect(yieldFromName(name)).toBe(null);
+  },
+);

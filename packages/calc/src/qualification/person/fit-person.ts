@@ -12,7 +12,7 @@ import type {
   PersonWeld,
 } from './facts.js';
 import { judges, type Judge, type Judged, type Question } from './ranges.js';
-import { clausesFor } from './variables.js';
+import { clausesFor, isPositionAsked } from './variables.js';
 
 const byHand: ReadonlySet<string> = new Set(['manual', 'partlyMechanised']);
 const byMachine: ReadonlySet<string> = new Set(['fullyMechanised', 'automatic']);
@@ -73,7 +73,9 @@ export function fitCertificate(certificate: PersonCertificate, facts: PersonFact
   const { weld, cell, day } = facts;
   const code = codeIdOf(certificate.code);
   const clauses = (code === null ? null : clausesFor(certificate.kind, code)) ?? {};
-  const clauseOf = (variable: PersonVariable) => clauses[variable] ?? null;
+  const asksPosition = isPositionAsked(certificate.kind, cell.mechanisation);
+  const clauseOf = (variable: PersonVariable) =>
+    variable === 'position' && !asksPosition ? null : (clauses[variable] ?? null);
   const question = code === null ? null : { certificate, code, weld, cell, day };
   const ranged = question === null ? [] : rangedLines(question, clauseOf);
   const lines = [

@@ -179,6 +179,18 @@ describe('independent: the lines of one certificate, by hand from the rules of i
     ['runs', { weld: { runs: null } }, 'cannotSay valueMissing: null'],
     ['unit', { cell: { unit: 'r1 ' } }, 'inside listed: r1 '],
     ['position', {}, 'none'],
+    // ISO 14732: where the machine is not automatic, positions are added by a test only.
+    ['position', { cell: { mechanisation: 'fullyMechanised' } }, 'inside listed: PF'],
+    [
+      'position',
+      { cell: { mechanisation: 'fullyMechanised' }, weld: { position: 'PG' } },
+      'outside notListed: PG',
+    ],
+    [
+      'position',
+      { cell: { mechanisation: 'fullyMechanised' }, own: { positions: [], filletPositions: null } },
+      'cannotSay rangeMissing: PF',
+    ],
     ['mechanisation', {}, 'inside listed: automatic'],
   ])('at a machine, %s of %o: %s', (variable, given, words) => {
     expect(line(variable, atRobot(given))).toBe(words);

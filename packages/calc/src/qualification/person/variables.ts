@@ -26,9 +26,17 @@ const operatorClauses: Partial<Record<CodeId, Clauses>> = {
   'ISO 14732': {
     ...{ code: '1', mechanisation: '1', validity: '5', confirmation: '5', process: '4.2' },
     ...{ unit: '4.2', functionTest: '4, Annex A', runs: '4.2', jointSensor: '4.2' },
-    arcSensor: '4.2',
+    ...{ arcSensor: '4.2', position: '4.2' },
   },
 };
+
+/** Where a machine does all of it, the operator's positions are no variable. ISO 14732, 4.2 (from memory). */
+export function isPositionAsked(
+  kind: PersonCertificate['kind'],
+  mechanisation: string | null,
+): boolean {
+  return kind === 'welder' || mechanisation !== 'automatic';
+}
 
 /** The clauses a certificate is judged by, or null when there are no rules for its kind under its code. */
 export function clausesFor(kind: PersonCertificate['kind'], code: CodeId): Clauses | null {

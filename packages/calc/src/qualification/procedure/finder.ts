@@ -1,6 +1,7 @@
 import type { FitLine, FitResult, FitVariable } from '../answer.js';
-import { weldLine, type WeldFacts, type WpsRanges } from '../fit.js';
-import { judgeListed, judgeMaterialGroups, marginOf, toleranceOf, type Range } from '../range.js';
+import { hasThroat, weldLine, type WeldFacts, type WpsRanges } from '../fit.js';
+import { judgeJoinedGroups } from '../joined-groups.js';
+import { judgeListed, marginOf, toleranceOf, type Range } from '../range.js';
 
 export interface FoundProcedure {
   id: string;
@@ -36,21 +37,6 @@ function answersOf(
     answers[at] = codes[resultOf(ranges)];
   });
   return answers;
-}
-
-/** Plain loops here and below: they run for every pair of weld and procedure. */
-function worstOf(answers: readonly Answers[], count: number): Answers {
-  const [first, ...rest] = answers;
-  if (first === undefined) return new Uint8Array(count).fill(codes.cannotSay);
-  if (rest.length === 0) return first;
-  const worst = first.slice();
-  for (const each of rest) {
-    for (let at = 0; at < count; at += 1) {
-      const code = each[at] ?? codes.outside;
-      if (code > (worst[at] ?? 0)) worst[at] = code;
-    }
-  }
-  return worst;
 }
 
 type ListKey = 'process' | 'mechanisation' | 'jointType' | 'position';
@@ -115,12 +101,6 @@ function bookOf(procedures: readonly FoundProcedure[]) {
     seen.set(key, answers);
     return answers;
   };
-  const group = (given: string) =>
-    remember(`group ${given}`, () =>
-      answersOf(procedures, ({ materialGroups: allowed }) => {
-        return judgeMaterialGroups({ variable: 'materialGroup', allowed }, [given]).result;
-      }),
-    );
   const written = { thicknessMm: new Uint8Array(count), throatMm: new Uint8Array(count) };
   const limits = {
     thicknessMm: limitsOf(procedures, 'thicknessMm'),
@@ -134,7 +114,17 @@ function bookOf(procedures: readonly FoundProcedure[]) {
         }),
       ),
     groups: (given: readonly string[]) =>
-      remember(`groups ${given.join(' + ')}`, () => worstOf(given.map(group), count)),
+      remember(`groups ${given.join(' + ')}`, () =>
+        answersOf(procedures, ({ materialGroups: allowed }) => {
+          return judgeJoinedGroups({ variable: 'materialGroup', allowed }, given).result;
+        }),
+      ),
+    yields: (weld: WeldToCover) =>
+      remember(`yields ${weld.materialGroups.join(' + ')} ${String(weld.yieldsMPa)}`, () =>
+        answersOf(procedures, (wps) => {
+          return weldLine('yield', { weld, cell: {}, wps })?.result ?? 'inside';
+        }),
+      ),
     numbers: (key: NumberKey, given: readonly (number | null)[]) => {
       const answers = written[key];
       const untold = given.length === 0 || given.some((each) => !Number.isFinite(each));
@@ -158,8 +148,8 @@ function askAll(book: Book, weld: WeldToCover): Asked {
     ['materialGroup', book.groups(weld.materialGroups)],
     ['thickness', book.numbers('thicknessMm', weld.thicknessesMm)],
   ];
-  if (weld.jointType === 'fillet')
-    asked.push(['throat', book.numbers('throatMm', [weld.throatMm])]);
+  if (weld.yieldsMPa !== undefined) asked.push(['yield', book.yields(weld)]);
+  if (hasThroat(weld)) asked.push(['throat', book.numbers('throatMm', [weld.throatMm])]);
   if (weld.mechanisation !== undefined) {
     asked.push(['mechanisation', book.listed('mechanisation', weld.mechanisation)]);
   }

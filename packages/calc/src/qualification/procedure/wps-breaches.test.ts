@@ -96,6 +96,32 @@ it('takes what a record leaves open as no breach, and a sub-group as held by its
   expect(named({ materialGroups: ['11'] })).toEqual(['materialGroups beyond']);
 });
 
+it('printed: holds pairs of groups by the pairs of the record, ISO 15614-1 Table 5', () => {
+  const of = (wps: string[], ...allowed: string[]) =>
+    named({ materialGroups: wps }, [{ ...record, ranges: { ...ranges, materialGroups: allowed } }]);
+  expect(of(['8.1-1.2'], '8-1')).toEqual([]);
+  expect(of(['2-1'], '2-2', '2-1', '1-1')).toEqual([]);
+  expect(of(['1', '2'], '2-2', '2-1', '1-1')).toEqual([]);
+  expect(of(['1', '2'], '2-1', '1-1')).toEqual(['materialGroups beyond']);
+  expect(of(['8.1'], '8-1')).toEqual(['materialGroups beyond']);
+  expect(of(['1.2', '8.1'], '8-1')).toEqual(['materialGroups beyond']);
+  expect(of(['8.1'], '8', '1')).toEqual(['materialGroups silent']);
+});
+
+it('printed: ends at the yield at which the record ends, ISO 15614-1 8.3.1', () => {
+  const of = (max: number | null, most: number | null) =>
+    named({ yieldMPa: max === null ? null : { min: null, max } }, [
+      {
+        ...record,
+        ranges: { ...ranges, yieldMPa: most === null ? null : { min: null, max: most } },
+      },
+    ]);
+  expect(of(355, 355)).toEqual([]);
+  expect(of(460, 355)).toEqual(['yieldMPa beyond']);
+  expect(of(null, 355)).toEqual(['yieldMPa beyond']);
+  expect(of(355, null)).toEqual([]);
+});
+
 it('compares no limit of arc energy with one of heat input, however far apart they are', () => {
   const far = { heatInputKjMm: { min: 2, max: 3 } };
   expect(named(far)).toEqual(['heatInputKjMm beyond']);
@@ -123,6 +149,33 @@ it('compares with what each record of the process says, and tells what it stated
   expect(named({}, [])).toEqual(['code silent']);
 });
 
+it('independent: does not mix what two records hold, by hand: 8 to 1 was tested up to 8 mm, 1 to 1 up to 12 mm', () => {
+  const stainless = {
+    ...record,
+    number: 'PQ-2',
+    ranges: { ...ranges, materialGroups: ['8-1'], thicknessMm: { min: 4, max: 8 } },
+  };
+  const of = (wps: Partial<WpsRanges>) => breaches(wps, [record, stainless]);
+  expect(of({ materialGroups: ['8-1'], thicknessMm: { min: 4, max: 8 } })).toEqual([]);
+  expect(of({ materialGroups: ['1'], thicknessMm: { min: 3, max: 12 } })).toEqual([]);
+  expect(of({ materialGroups: ['8-1'], thicknessMm: { min: 3, max: 12 } })).toEqual([
+    {
+      ...{ variable: 'materialGroups', kind: 'beyond', wps: ['8-1'] },
+      allowed: [{ wpqr: 'PQ-1', stated: ['1'] }],
+    },
+  ]);
+  // The throat of a fillet may rest on a fillet test beside the butt test that holds all else.
+  const butt = {
+    ...record,
+    ranges: { ...ranges, jointTypes: ['butt', 'fillet'], throatMm: null },
+  };
+  const ofFillet = {
+    ...stainless,
+    ranges: { ...ranges, thicknessMm: { min: 5, max: 8 } },
+  };
+  expect(breaches({ jointTypes: ['butt', 'fillet'] }, [butt, ofFillet])).toEqual([]);
+});
+
 it('is silent, not held, where a variable that no procedure can do without is not stated', () => {
   for (const variable of ['mechanisations', 'materialGroups', 'positions'] as const) {
     expect(named({ [variable]: [] })).toEqual([`${variable} silent`]);
@@ -137,7 +190,7 @@ it('is silent, not held, where a variable that no procedure can do without is no
 });
 
 it.each<[Partial<WpsRanges>, Partial<WpsRanges>, string[]]>([
-  [{ materialGroups: ['1.2'] }, { materialGroups: ['8', '1'] }, []],
+  [{ materialGroups: ['1.2'] }, { materialGroups: ['1', '2'] }, []],
   [{ positions: [' pa', 'PB '] }, {}, []],
   [{ process: ' 135 ' }, {}, []],
   [{ thicknessMm: { min: 1, max: 12 } }, { thicknessMm: { min: null, max: 12 } }, []],

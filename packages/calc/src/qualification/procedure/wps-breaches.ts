@@ -1,5 +1,6 @@
 import { familyNamed, familyOf, codeIdOf } from '../codes/code-names.js';
 import type { WpsRanges } from '../fit.js';
+import { judgeJoinedGroups, pairsNamed } from '../joined-groups.js';
 import type { Range } from '../range.js';
 
 /** A test record with its code and the ranges printed on it. */
@@ -13,6 +14,7 @@ export interface SupportingWpqr {
 type Listed =
   'mechanisations' | 'materialGroups' | 'jointTypes' | 'positions' | 'fillers' | 'gases';
 type Ranged =
+  | 'yieldMPa'
   | 'thicknessMm'
   | 'throatMm'
   | 'wireDiameterMm'
@@ -42,10 +44,14 @@ function holdsWord(listed: readonly string[], word: string): boolean {
   return listed.map(plain).includes(plain(word));
 }
 
-/** A group of ISO/TR 15608 holds its sub-groups. */
-function holdsGroup(listed: readonly string[], group: string): boolean {
-  const wanted = plain(group);
-  return listed.map(plain).some((each) => each === wanted || wanted.startsWith(`${each}.`));
+/** Every pair of groups that the procedure names is to be one that the record holds. */
+function heldGroups(wps: readonly string[], allowed: readonly string[]): Held {
+  const lines = pairsNamed(wps).map((pair) =>
+    judgeJoinedGroups({ variable: 'materialGroup', allowed }, pair),
+  );
+  const missed = lines.filter(({ result }) => result !== 'inside');
+  if (missed.length === 0) return 'held';
+  return missed.every(({ reason }) => reason === 'pairMissing') ? 'silent' : 'beyond';
 }
 
 const isStated = (range: Range | null): range is Range =>
@@ -65,14 +71,14 @@ interface Check {
 }
 
 function listCheck(variable: Listed, isNeeded: boolean): Check {
-  const holds = variable === 'materialGroups' ? holdsGroup : holdsWord;
   return {
     variable,
     stated: (ranges) => ranges[variable],
     held: (wps, record) => {
       const [given, listed] = [wps[variable], record[variable]];
       if (given.length === 0 || listed.length === 0) return isNeeded ? 'silent' : 'held';
-      return given.every((each) => holds(listed, each)) ? 'held' : 'beyond';
+      if (variable === 'materialGroups') return heldGroups(given, listed);
+      return given.every((each) => holdsWord(listed, each)) ? 'held' : 'beyond';
     },
   };
 }
@@ -80,9 +86,9 @@ function listCheck(variable: Listed, isNeeded: boolean): Check {
 function rangeCheck(variable: Ranged, isNeeded: (wps: WpsRanges) => boolean): Check {
   return {
     variable,
-    stated: (ranges) => ranges[variable],
+    stated: (ranges) => ranges[variable] ?? null,
     held: (wps, record) => {
-      const [given, limits] = [wps[variable], record[variable]];
+      const [given, limits] = [wps[variable] ?? null, record[variable] ?? null];
       if (!isStated(given) || !isStated(limits)) return isNeeded(wps) ? 'silent' : 'held';
       return liesWithin(given, limits) ? 'held' : 'beyond';
     },
@@ -100,6 +106,16 @@ const checks: readonly Check[] = [
   listCheck('positions', true),
   listCheck('fillers', false),
   listCheck('gases', false),
+  {
+    ...rangeCheck('yieldMPa', never),
+    // A record that ends at a yield says so on: silent about it, the procedure would go beyond.
+    held: (wps, record) => {
+      const limits = record.yieldMPa ?? null;
+      if (!isStated(limits)) return 'held';
+      const given = wps.yieldMPa ?? null;
+      return isStated(given) && liesWithin(given, limits) ? 'held' : 'beyond';
+    },
+  },
   rangeCheck('thicknessMm', () => true),
   rangeCheck('throatMm', throatMatters),
   ...(['wireDiameterMm', 'currentA', 'voltageV', 'wireSpeedMMin', 'travelMmMin'] as const).map(
@@ -142,7 +158,8 @@ function sameCode(wpsCode: string, { code }: SupportingWpqr): boolean {
 
 /**
  * Where a procedure goes beyond every record that supports it, by the ranges printed on the records. One record has
- * to hold a variable whole: two never add up to a wider range. Only records of the same code family and process
+ * to hold a variable whole, and one has to hold them together: two never add up to a wider range. Joint and throat
+ * may rest on another record than the rest. Only records of the same code family and process
  * count. Without any record there is nothing to compare, which is itself a breach of `code`.
  */
 export function wpsBreaches(facts: {
@@ -163,14 +180,31 @@ export function wpsBreaches(facts: {
     const allowed = ofCode.map(({ number, ranges }) => ({ wpqr: number, stated: ranges.process }));
     return [{ variable: 'process', kind: 'beyond', wps: wps.process, allowed }];
   }
-  return checks.flatMap(({ variable, stated, held }): WpsBreach[] => {
-    const answers = ofProcess.map(({ ranges }) => held(wps, ranges));
-    if (answers.includes('held')) return [];
-    const kind = answers.includes('beyond') ? 'beyond' : 'silent';
-    const allowed = ofProcess.map(({ number, ranges }) => ({
-      wpqr: number,
-      stated: stated(ranges),
-    }));
-    return [{ variable, kind, wps: stated(wps), allowed }];
-  });
+  const breaches = checks.flatMap((check) => breachOf(check, wps, ofProcess));
+  return breaches.length > 0 ? breaches : mixed(wps, ofProcess);
+}
+
+/** The breach of one variable that none of the records holds. */
+function breachOf(
+  { variable, stated, held }: Check,
+  wps: WpsRanges,
+  records: readonly SupportingWpqr[],
+): WpsBreach[] {
+  const answers = records.map(({ ranges }) => held(wps, ranges));
+  if (answers.includes('held')) return [];
+  const kind = answers.includes('beyond') ? 'beyond' : 'silent';
+  const allowed = records.map(({ number, ranges }) => ({ wpqr: number, stated: stated(ranges) }));
+  return [{ variable, kind, wps: stated(wps), allowed }];
+}
+
+/** A fillet test may stand beside a butt test for these; all else was welded together or was not tested. */
+const besides: ReadonlySet<BreachVariable> = new Set(['jointTypes', 'throatMm']);
+
+/** Where each variable is held by some record but no record holds them together: what the nearest one misses. */
+function mixed(wps: WpsRanges, records: readonly SupportingWpqr[]): WpsBreach[] {
+  const together = checks.filter(({ variable }) => !besides.has(variable));
+  const [nearest] = records
+    .map((record) => together.flatMap((check) => breachOf(check, wps, [record])))
+    .toSorted((a, b) => a.length - b.length);
+  return nearest ?? [];
 }

@@ -183,3 +183,12 @@ describe('printed: welders', () => {
     });
   });
 });
+
+it('memory: lower F-Numbers are held on backing only, QW-433 (medium)', () => {
+  const filler = (backing: boolean | null) =>
+    welder({ process: 'SMAW', jointType: 'butt', fillerGroup: 'F4', backing }, 'fillerGroup');
+  expect(filler(true)).toMatchObject({ values: ['F1', 'F2', 'F3', 'F4'], unsure: [] });
+  expect(filler(false)).toMatchObject({ values: ['F4'], unsure: ['F1', 'F2', 'F3'] });
+  expect(filler(null)).toMatchObject({ values: ['F4'], unsure: ['F1', 'F2', 'F3'] });
+  expect(judgeSuggested(filler(false), 'F3')).toBe('cannotSay');
+});

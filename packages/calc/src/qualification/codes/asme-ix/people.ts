@@ -163,10 +163,14 @@ const rows: readonly RangeRule<WelderTest>[] = [
     variable: 'fillerGroup',
     clause: 'QW-433',
     needs: ['fillerGroup'],
-    give: ({ fillerGroup }) => {
+    give: ({ fillerGroup, backing }) => {
       const number = Number(fillerGroup.match(/^F-?([1-4])$/i)?.[1]);
-      const lower = ['F1', 'F2', 'F3', 'F4'].slice(0, number);
-      return { values: Number.isNaN(number) ? [fillerGroup] : lower };
+      if (Number.isNaN(number)) return { values: [fillerGroup] };
+      const upTo = ['F1', 'F2', 'F3', 'F4'].slice(0, number);
+      // The lower numbers are held on backing only, whatever the test was welded on.
+      return backing === true
+        ? { values: upTo }
+        : { values: upTo.slice(-1), unsure: upTo.slice(0, -1) };
     },
   }),
   row({

@@ -39,6 +39,19 @@ function pairName(pair: MaterialPair): string {
   return Number(a) >= Number(b) ? `${a}-${b}` : `${b}-${a}`;
 }
 
+/** Whether the table of pairs lists a pair of main groups under a test on another. */
+export function isCoveredPair(pairs: {
+  test: readonly [string, string];
+  job: readonly [string, string];
+}): boolean {
+  const named = ([a, b]: readonly [string, string]) =>
+    pairName([
+      { group: a, yieldMPa: null },
+      { group: b, yieldMPa: null },
+    ]);
+  return pairsCovered[named(pairs.test)]?.includes(named(pairs.job)) ?? false;
+}
+
 function compareYield(test: GroupedMaterial, job: GroupedMaterial): FitResult {
   if (test.yieldMPa === null || job.yieldMPa === null) return 'cannotSay';
   return job.yieldMPa <= test.yieldMPa ? 'inside' : 'outside';
