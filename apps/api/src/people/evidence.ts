@@ -28,6 +28,25 @@ export function provesUse(run: WorkedRun, certificate: Confirmed): boolean {
   );
 }
 
+/** Whether a run lies where a confirmation may still be dated: not after the last day of the confirmation before it. */
+export function isInTime(
+  run: Pick<WorkedRun, 'startedAt'>,
+  { confirmations, confirmedUntil }: Pick<Certificate, 'confirmations' | 'confirmedUntil'>,
+  zone: string,
+): boolean {
+  if (confirmations.length === 0 || confirmedUntil === null) return true;
+  return shopDay(run.startedAt, zone) <= confirmedUntil;
+}
+
+/** The runs that a confirmation of a certificate may rest on. */
+export function proofAmong(
+  worked: readonly WorkedRun[],
+  certificate: Certificate,
+  zone: string,
+): WorkedRun[] {
+  return worked.filter((run) => provesUse(run, certificate) && isInTime(run, certificate, zone));
+}
+
 /** "9 runs with 135 from 14 May 2026 to 2 Oct 2026: jobs 1041, 1063"; nothing where there is no run. */
 export function evidenceWords(runs: readonly WorkedRun[], process: string, zone: string): string {
   const days = runs.map(({ startedAt }) => shopDay(startedAt, zone)).toSorted();

@@ -2,7 +2,7 @@ import { addDays } from '@tackboard/calc';
 import type { Certificate, Lapse, ProposedConfirmation } from '@tackboard/contract';
 import { shopDay } from '../clock.js';
 import type { Foundation } from '../foundation.js';
-import { evidenceWords, provesUse, type WorkedRun } from '../people/evidence.js';
+import { evidenceWords, proofAmong, type WorkedRun } from '../people/evidence.js';
 import type { PeopleService } from '../people/service.js';
 import type { PolicyService } from '../policy/service.js';
 import type { ProceduresService } from '../procedures/service.js';
@@ -84,7 +84,7 @@ export function lapsesService({ database, clock, timeZone }: Foundation, others:
       day,
     );
     return due.map((certificate) => {
-      const runs = worked.filter((run) => provesUse(run, certificate));
+      const runs = proofAmong(worked, certificate, timeZone);
       return proposalOf(certificate, runs);
     });
   }

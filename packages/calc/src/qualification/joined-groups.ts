@@ -26,6 +26,10 @@ function mainOf(entry: string): string | null {
  * 8 joined to 8 nor 1 joined to 1.
  */
 function isMixed(singles: readonly string[]): boolean {
+  const [first = ''] = singles;
+  const main = first.split('.')[0] ?? '';
+  // Most lists name one group.
+  if (singles.every((each) => each === main || each.startsWith(`${main}.`))) return false;
   const mains = [...new Set(singles.map(mainOf))].filter((main) => main !== null);
   if (mains.length < 2) return false;
   const highest = mains.reduce((a, b) => (Number(b) > Number(a) ? b : a));
@@ -50,11 +54,27 @@ function holdsPair([a, b]: Pair, [c, d]: Pair): FitResult {
   return best([worstResult([part(a, c), part(b, d)]), worstResult([part(a, d), part(b, c)])]);
 }
 
+function pairsIn(allowed: readonly string[]): Pair[] {
+  const joined = allowed.filter((entry) => entry.includes('-'));
+  return joined.map(pairOf).filter((pair) => pair !== null);
+}
+
+/** Groups listed alone. */
+function judgeSingles<V extends string>(
+  at: { variable: V; allowed: readonly string[] },
+  given: readonly string[],
+): FitLine<V> {
+  const line = judgeMaterialGroups(at, given);
+  return line.result === 'inside' && isMixed(at.allowed)
+    ? { ...line, result: 'cannotSay', reason: 'pairMissing' }
+    : line;
+}
+
 /** Every pair that a list of groups and pairs names, each group joined to itself and to the others beside it. */
 export function pairsNamed(listed: readonly string[]): (readonly [string, string])[] {
   const singles = listed.filter((entry) => pairOf(entry) === null);
   return [
-    ...listed.map(pairOf).filter((pair) => pair !== null),
+    ...pairsIn(listed),
     ...singles.flatMap((a, at) => singles.slice(at).map((b): Pair => [a, b])),
   ];
 }
@@ -73,22 +93,16 @@ export function judgeJoinedGroups<V extends string>(
   if (given.length === 0 || blank !== undefined) {
     return judgeMaterialGroups(at, blank === undefined ? [] : [blank]);
   }
-  const pairs = at.allowed.map(pairOf).filter((pair) => pair !== null);
+  const pairs = pairsIn(at.allowed);
+  if (pairs.length === 0) return judgeSingles(at, given);
   const singles = at.allowed.filter((entry) => pairOf(entry) === null);
-  const alone = judgeMaterialGroups({ ...at, allowed: singles }, given);
-  const listed = { ...alone, allowed: at.allowed };
-  const ofSingles =
-    alone.result === 'inside' && isMixed(singles)
-      ? ({ ...listed, result: 'cannotSay', reason: 'pairMissing' } as const)
-      : listed;
-  if (pairs.length === 0) return ofSingles;
   const results = pairsAmong(given).map((wanted) => {
     const ofPairs = pairs.map((pair) => holdsPair(wanted, pair));
-    const beside = judgeJoinedGroups({ ...at, allowed: singles }, wanted).result;
-    return best(singles.length === 0 ? ofPairs : [...ofPairs, beside]);
+    if (singles.length === 0) return best(ofPairs);
+    return best([...ofPairs, judgeSingles({ ...at, allowed: singles }, wanted).result]);
   });
   const result = worstResult(results);
   const reason = { inside: 'listed', outside: 'notListed', cannotSay: 'subGroupMissing' } as const;
   const joined = [...new Set(given)].join(' + ');
-  return { ...listed, given: joined, result, reason: reason[result] };
+  return { ...judgeMaterialGroups(at, given), given: joined, result, reason: reason[result] };
 }
