@@ -18,7 +18,7 @@ type Confirmed = Pick<
 const evidenceMonths = 6;
 
 /** A run with the process of the certificate; an operator's certificate asks for its own cell as well. */
-export function provesUse(run: WorkedRun, certificate: Confirmed): boolean {
+function provesUse(run: WorkedRun, certificate: Confirmed): boolean {
   const plain = (word: string) => word.trim().toUpperCase();
   const { kind, cellId } = certificate;
   return (
