@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { cpus, tmpdir } from 'node:os';
 import path from 'node:path';
+import { cellScreen } from './cell-screen.js';
 import { measureShop, type Where } from './measure-shop.js';
 import { orderOfWork } from './order-of-work.js';
 import { inWords, reportOf, type Measured } from './report.js';
@@ -21,12 +22,13 @@ const rows = {
   }),
   tests: async () => ({ testsToMake: await testsToMakeS() }),
   order: async (where: Where) => ({ orderOfWork: await orderOfWork(where) }),
+  cell: async (where: Where) => ({ cellScreen: await cellScreen(where) }),
 } satisfies Record<string, (where: Where) => Promise<Partial<Measured>>>;
 export const rowNames = Object.keys(rows) as (keyof typeof rows)[];
 
 /**
  * Measures the rows that are asked for: a shop of one and of three years beside the same SQL run raw, welds, tests to
- * make, and the order of work. Figures never make it fail: they depend on the machine and on what else it does.
+ * make, the order of work, and the screen of a cell in Chromium. Figures never make it fail: they depend on the machine and on what else it does.
  */
 export async function bench(
   root: string,

@@ -1,3 +1,9 @@
+import {
+  cellScreenTargets,
+  slowerBy,
+  type CellScreenFigures,
+  type ScreenTimes,
+} from './cell-screen.js';
 import type { Compared, MeasuredShop } from './measure-shop.js';
 import { found, job } from './weld-fit.js';
 import { openWelds, type TestsFigure } from './tests-to-make.js';
@@ -18,6 +24,7 @@ export interface Measured {
   };
   readonly testsToMake: TestsFigure;
   readonly orderOfWork: OrderFigures;
+  readonly cellScreen: CellScreenFigures;
 }
 
 interface Around {
@@ -64,12 +71,13 @@ function growthOf(shops: Measured['shops']): Growth {
 }
 
 export function inWords(report: Report): string {
-  const { shops, welds, testsToMake, orderOfWork, machine, tookS } = report;
+  const { shops, welds, testsToMake, orderOfWork, cellScreen, machine, tookS } = report;
   return [
     ...(shops === undefined ? [] : shopLines(shops, report)),
     ...(welds === undefined ? [] : weldLines(welds)),
     ...(testsToMake === undefined ? [] : [testsWords(testsToMake)]),
     ...(orderOfWork === undefined ? [] : orderLines(orderOfWork)),
+    ...(cellScreen === undefined ? [] : cellLines(cellScreen)),
     `${machine.cpus} x ${machine.cpu}, Node ${machine.node}; took ${tookS} s`,
     '',
   ].join('\n');
@@ -117,6 +125,26 @@ function orderLines(order: OrderFigures): string[] {
       `(target ${targets.firstProposalMs} ms, ${met(firstProposalMs, targets.firstProposalMs)})`,
     `board and card reads, p50 / p95 / p99 of ${idle.count}: ${three(idle)} ms idle, ${three(searching)} ms while searching; ` +
       `p99 ${ratio}x (target below ${targets.ratio}x, ${met(ratio, targets.ratio)})`,
+  ];
+}
+
+function cellLines({ taps, firstPaint, firstPaintSlow }: CellScreenFigures): string[] {
+  const { tapMs, firstPaintMs } = cellScreenTargets;
+  const row = (name: string, times: ScreenTimes, targetMs?: number) =>
+    line(name, [
+      ...[times.p50Ms, times.p95Ms, times.slowestMs].map((ms) => ms.toFixed(1)),
+      targetMs === undefined
+        ? 'none'
+        : `${targetMs} ${times.slowestMs < targetMs ? 'met' : 'missed'}`,
+    ]);
+  return [
+    '',
+    `the screen of a cell, milliseconds, the processor ${slowerBy} times slower`,
+    line('tap', ['p50', 'p95', 'slowest', 'target']),
+    ...Object.entries(taps).map(([name, times]) => row(name, times, tapMs)),
+    row('first paint', firstPaintSlow),
+    'opened again from the service worker at full speed',
+    row('first paint', firstPaint, firstPaintMs),
   ];
 }
 
