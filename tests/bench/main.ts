@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { cpus, tmpdir } from 'node:os';
 import path from 'node:path';
 import { boardScreen } from './board-screen.js';
+import { cellScreen } from './cell-screen.js';
 import { measureShop, type Where } from './measure-shop.js';
 import { orderOfWork } from './order-of-work.js';
 import { inWords, reportOf, type Measured } from './report.js';
@@ -23,12 +24,14 @@ const rows = {
   tests: async () => ({ testsToMake: await testsToMakeS() }),
   order: async (where: Where) => ({ orderOfWork: await orderOfWork(where) }),
   board: async (where: Where) => ({ boardScreen: await boardScreen(where) }),
+  cell: async (where: Where) => ({ cellScreen: await cellScreen(where) }),
 } satisfies Record<string, (where: Where) => Promise<Partial<Measured>>>;
 export const rowNames = Object.keys(rows) as (keyof typeof rows)[];
 
 /**
  * Measures the rows that are asked for: a shop of one and of three years beside the same SQL run raw, welds, tests to
- * make, the order of work, and the board in Chromium. Figures never make it fail: they depend on the machine and on what else it does.
+ * make, the order of work, and in Chromium the board and the screen of a cell. Figures never make it fail: they depend on the
+ * machine and on what else it does.
  */
 export async function bench(
   root: string,

@@ -1,4 +1,10 @@
 import { boardSteps, boardTargets, type BoardScreenFigures } from './board-screen.js';
+import {
+  cellScreenTargets,
+  slowerBy,
+  type CellScreenFigures,
+  type ScreenTimes,
+} from './cell-screen.js';
 import type { Compared, MeasuredShop } from './measure-shop.js';
 import type { Figures } from './figures.js';
 import { found, job } from './weld-fit.js';
@@ -21,6 +27,7 @@ export interface Measured {
   readonly testsToMake: TestsFigure;
   readonly orderOfWork: OrderFigures;
   readonly boardScreen: BoardScreenFigures;
+  readonly cellScreen: CellScreenFigures;
 }
 
 interface Around {
@@ -67,13 +74,15 @@ function growthOf(shops: Measured['shops']): Growth {
 }
 
 export function inWords(report: Report): string {
-  const { shops, welds, testsToMake, orderOfWork, boardScreen, machine, tookS } = report;
+  const { shops, welds, testsToMake, orderOfWork, boardScreen, cellScreen, machine, tookS } =
+    report;
   return [
     ...(shops === undefined ? [] : shopLines(shops, report)),
     ...(welds === undefined ? [] : weldLines(welds)),
     ...(testsToMake === undefined ? [] : [testsWords(testsToMake)]),
     ...(orderOfWork === undefined ? [] : orderLines(orderOfWork)),
     ...(boardScreen === undefined ? [] : boardLines(boardScreen)),
+    ...(cellScreen === undefined ? [] : cellLines(cellScreen)),
     `${machine.cpus} x ${machine.cpu}, Node ${machine.node}; took ${tookS} s`,
     '',
   ].join('\n');
@@ -133,6 +142,26 @@ function boardLines({ repaint, screens, frames, framesFew, ratio }: BoardScreenF
       `(target below ${targets.repaintMs} ms, ${met(repaint.p95Ms, targets.repaintMs)} by the p95)`,
     `frame to frame while it is scrolled and dragged over: ${three(frames)} ms, with a tenth of the steps ${three(framesFew)} ms; ` +
       `p95 ${ratio}x (mark below ${targets.ratio}x, ${met(ratio, targets.ratio)})`,
+  ];
+}
+
+function cellLines({ taps, firstPaint, firstPaintSlow }: CellScreenFigures): string[] {
+  const { tapMs, firstPaintMs } = cellScreenTargets;
+  const row = (name: string, times: ScreenTimes, targetMs?: number) =>
+    line(name, [
+      ...[times.p50Ms, times.p95Ms, times.slowestMs].map((ms) => ms.toFixed(1)),
+      targetMs === undefined
+        ? 'none'
+        : `${targetMs} ${times.slowestMs < targetMs ? 'met' : 'missed'}`,
+    ]);
+  return [
+    '',
+    `the screen of a cell, milliseconds, the processor ${slowerBy} times slower`,
+    line('tap', ['p50', 'p95', 'slowest', 'target']),
+    ...Object.entries(taps).map(([name, times]) => row(name, times, tapMs)),
+    row('first paint', firstPaintSlow),
+    'opened again from the service worker at full speed',
+    row('first paint', firstPaint, firstPaintMs),
   ];
 }
 

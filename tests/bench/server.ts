@@ -17,32 +17,44 @@ interface Start {
   readonly root: string;
   readonly data: string;
   readonly timeZone: string;
+  /** Loads the demo shop, which takes minutes; else the folder is used as it is. */
+  readonly demo?: boolean;
 }
 
 const longestStartMs = 60_000;
+const longestLoadMs = 600_000;
 
 /** Starts the compiled service as a process of its own on a free port of this machine alone. */
-export async function startServer({ root, data, timeZone }: Start): Promise<RunningServer> {
+export async function startServer({
+  root,
+  data,
+  timeZone,
+  demo = false,
+}: Start): Promise<RunningServer> {
   const port = await freePort();
   const entry = path.join(root, 'apps/api/dist/main.js');
-  const child = spawn(process.execPath, [...memoryLimits(root), entry, '--empty'], {
-    cwd: root,
-    env: {
-      ...process.env,
-      HOST: '127.0.0.1',
-      PORT: String(port),
-      TACKBOARD_DATA: data,
-      TACKBOARD_TIME_ZONE: timeZone,
-      TACKBOARD_REQUESTS_PER_MIN: '10000000',
+  const child = spawn(
+    process.execPath,
+    [...memoryLimits(root), entry, ...(demo ? [] : ['--empty'])],
+    {
+      cwd: root,
+      env: {
+        ...process.env,
+        HOST: '127.0.0.1',
+        PORT: String(port),
+        TACKBOARD_DATA: data,
+        TACKBOARD_TIME_ZONE: timeZone,
+        TACKBOARD_REQUESTS_PER_MIN: '10000000',
+      },
+      stdio: ['ignore', 'ignore', 'pipe'],
     },
-    stdio: ['ignore', 'ignore', 'pipe'],
-  });
+  );
   let said = '';
   child.stderr.on('data', (text: Buffer) => (said += text.toString()));
   const gone = new Promise<void>((resolve) => child.once('exit', () => resolve()));
   const { pid } = child;
   if (pid === undefined) throw new Error('The service could not be started.');
-  const until = Date.now() + longestStartMs;
+  const until = Date.now() + (demo ? longestLoadMs : longestStartMs);
   while (!(await answers(port))) {
     if (child.exitCode !== null || Date.now() > until) {
       child.kill('SIGKILL');
