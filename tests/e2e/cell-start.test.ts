@@ -1,7 +1,7 @@
 import type { CellView, Run, cells as cellRoutes, ReplyOf } from '@tackboard/contract';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { signInByPin } from './steps/welder.js';
+import { countOne, signInByPin } from './steps/welder.js';
 import { startBrowser, tabletSize, type Screen } from './support/browser.js';
 import { ask, openAs, openTablet, pinOf } from './support/demo-people.js';
 import { button, field, press } from './support/hands.js';
@@ -99,6 +99,20 @@ describe('the start of a run at the cell', () => {
     );
     expect(history.entries.filter(({ type }) => type === 'run.started')).toHaveLength(2);
     await office.close();
+  });
+
+  it('a part counted again within 20 s is asked about, and a no leaves the count as it was', async () => {
+    await countOne(page, 'Scrap +1');
+    await page.getByText(/^Saved: 1 good, 0 to rework, 1 scrap/).waitFor();
+    await press(page, 'Scrap +1');
+    await page.getByText(/^Another one\? The last part was counted \d+ s ago\.$/).waitFor();
+    await press(page, 'No');
+    await page.getByText(/^Saved: 1 good, 0 to rework, 1 scrap/).waitFor();
+    expect((await runNow()).scrapCount).toBe(1);
+    await press(page, 'Scrap +1');
+    await press(page, 'Yes, another one');
+    await page.getByText(/^Saved: 1 good, 0 to rework, 2 scrap/).waitFor();
+    expect((await runNow()).scrapCount).toBe(2);
   });
 
   it('is not asked again after a stop', async () => {
