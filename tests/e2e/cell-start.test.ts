@@ -148,3 +148,16 @@ describe('a robot whose program was changed since', () => {
     expect(memory.changed.at(-1)).toMatchObject({ to: '99', why: 'Corner slowed down' });
   });
 });
+
+describe('a clock that is not that of the shop', () => {
+  it.each([
+    ['ahead', 10],
+    ['behind', -10],
+  ])('is told at the cell when it is ten minutes %s', async (way, minutes) => {
+    const other = await openAs(browser, 'M01', { address: tool.address });
+    await other.page.clock.setSystemTime(Date.now() + minutes * 60_000);
+    await other.page.goto('/cell/R1');
+    await other.page.getByText(new RegExp(`This tablet’s clock is 10 min ${way}`)).waitFor();
+    await other.close();
+  });
+});
