@@ -1,7 +1,7 @@
 import type { CellView, Run, cells as cellRoutes, ReplyOf } from '@tackboard/contract';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { signInByPin } from './steps/welder.js';
+import { countOne, signInByPin } from './steps/welder.js';
 import { startBrowser, tabletSize, type Screen } from './support/browser.js';
 import { ask, openAs, openTablet, pinOf } from './support/demo-people.js';
 import { button, field, press } from './support/hands.js';
@@ -101,6 +101,20 @@ describe('the start of a run at the cell', () => {
     await office.close();
   });
 
+  it('a part counted again within 20 s is asked about, and a no leaves the count as it was', async () => {
+    await countOne(page, 'Scrap +1');
+    await page.getByText(/^Saved: 1 good, 0 to rework, 1 scrap/).waitFor();
+    await press(page, 'Scrap +1');
+    await page.getByText(/^Another one\? The last part was counted \d+ s ago\.$/).waitFor();
+    await press(page, 'No');
+    await page.getByText(/^Saved: 1 good, 0 to rework, 1 scrap/).waitFor();
+    expect((await runNow()).scrapCount).toBe(1);
+    await press(page, 'Scrap +1');
+    await press(page, 'Yes, another one');
+    await page.getByText(/^Saved: 1 good, 0 to rework, 2 scrap/).waitFor();
+    expect((await runNow()).scrapCount).toBe(2);
+  });
+
   it('is not asked again after a stop', async () => {
     await press(page, 'Stop');
     await press(page, 'Fault');
@@ -132,5 +146,18 @@ describe('a robot whose program was changed since', () => {
     );
     expect(memory.programAtStart).toBe('99');
     expect(memory.changed.at(-1)).toMatchObject({ to: '99', why: 'Corner slowed down' });
+  });
+});
+
+describe('a clock that is not that of the shop', () => {
+  it.each([
+    ['ahead', 10],
+    ['behind', -10],
+  ])('is told at the cell when it is ten minutes %s', async (way, minutes) => {
+    const other = await openAs(browser, 'M01', { address: tool.address });
+    await other.page.clock.setSystemTime(Date.now() + minutes * 60_000);
+    await other.page.goto('/cell/R1');
+    await other.page.getByText(new RegExp(`This tablet’s clock is 10 min ${way}`)).waitFor();
+    await other.close();
   });
 });
