@@ -13,6 +13,7 @@ import { Act } from '$lib/api/act.svelte.js';
 import { call } from '$lib/api/call.js';
 import { NotReached } from '$lib/api/refusal.js';
 import { newKey } from '$lib/api/request.js';
+import { keepEqual } from '$lib/live/keep-equal.js';
 import { live } from '$lib/live/live.svelte.js';
 import { Resource } from '$lib/live/resource.svelte.js';
 import { askOrRecall } from '$lib/offline/answers.js';
@@ -63,6 +64,9 @@ export class CellDesk {
   readonly #run;
   readonly #past;
   #held = $state.raw<CellView['held']>(null);
+  // What is in work comes anew with every fetch; what hangs on it is fetched when it is another job or run.
+  readonly #runId = $derived(this.#held?.step.holder?.runId ?? null);
+  readonly #jobId = $derived(this.#held?.step.jobId);
   #lastCountMs = 0;
   /** The run in work: what the server said last and what was done here since. */
   readonly run = $derived.by((): Run | null => {
@@ -226,10 +230,6 @@ export class CellDesk {
     await this.#run.reload();
   }
 
-  get #runId(): string | null {
-    return this.#held?.step.holder?.runId ?? null;
-  }
-
   /** Keeps an act of this run for the server; false when its shape is refused or it cannot be kept. */
   async #keep(act: Done): Promise<boolean> {
     const [runId, person] = [this.#runId, session.person];
@@ -274,7 +274,8 @@ export class CellDesk {
     // While acts wait, nobody knows which of them the fetched counts hold already.
     const runId = this.#runId;
     const same = runId !== null && view.held?.step.holder?.runId === runId;
-    if (!same || waitingOf(waitingLine.entries, runId).length === 0) this.#held = view.held;
+    if (!same || waitingOf(waitingLine.entries, runId).length === 0)
+      this.#held = keepEqual(this.#held, view.held);
     return view;
   }
 
@@ -292,7 +293,7 @@ export class CellDesk {
   }
 
   async #fetchPast(): Promise<readonly Run[]> {
-    const jobId = this.#held?.step.jobId;
+    const jobId = this.#jobId;
     if (jobId === undefined || session.person === null) return [];
     const { runs: past } = await askOrRecall(
       `past ${this.#cell().id}`,

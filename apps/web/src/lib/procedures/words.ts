@@ -83,7 +83,6 @@ const fieldWords: Readonly<Record<string, () => string>> = {
   changeNote: m.wps_change_note,
   reason: m.order_reason,
   material: m.wpqr_material,
-  yieldMPa: m.wpqr_yield,
   diameterMm: m.wpqr_diameter,
   backing: m.wpqr_backing,
   test: m.wpqr_test,
