@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startTestShop, type Agent, type TestShop } from '../support/app.js';
 import { call, expectGuarded, unknownId } from '../support/guarded.js';
 import { boothStep } from '../support/repeat-part.js';
-import { robotShop, type RobotShop } from '../support/robot-shop.js';
+import { certifyOperator, robotShop, type RobotShop } from '../support/robot-shop.js';
 import { signedIn } from '../support/signed-in.js';
 
 type Input = NonNullable<Parameters<typeof call>[2]>;
@@ -243,6 +243,8 @@ describe('a move that no longer applies', () => {
       manager.post('/api/cells').send({ ...shop.cells.R1, code: 'R2', name: 'Robot, idle' }),
     );
     await giveHours(shop, second.id);
+    // Without an operator of its own nothing would be proposed there.
+    await certifyOperator(shop, robot.operator, { cellId: second.id, confirmedOn: '2026-08-12' });
     for (const dueOn of ['2026-10-09', '2026-10-05'])
       await robot.job({ quantity: 100, dueOn, steps: [boothStep] });
     for (let count = 0; count < 6; count += 1)
