@@ -15,7 +15,7 @@ import { NotReached } from '$lib/api/refusal.js';
 import { newKey } from '$lib/api/request.js';
 import { keepEqual } from '$lib/live/keep-equal.js';
 import { live } from '$lib/live/live.svelte.js';
-import { Resource } from '$lib/live/resource.svelte.js';
+import { Resource, unhurriedMs } from '$lib/live/resource.svelte.js';
 import { askOrRecall } from '$lib/offline/answers.js';
 import type { Act as Done } from '$lib/offline/commands.js';
 import { saysNothing } from '$lib/offline/outcome.js';
@@ -64,10 +64,9 @@ export class CellDesk {
   readonly #run;
   readonly #past;
   #held = $state.raw<CellView['held']>(null);
-  // What is in work comes anew with every fetch; what hangs on it is fetched when it is another job or run.
-  readonly #runId = $derived(this.#held?.step.holder?.runId ?? null);
-  readonly #jobId = $derived(this.#held?.step.jobId);
   #lastCountMs = 0;
+  /** What is in work was fetched while acts waited, and left as it was known. */
+  #notTaken = false;
   /** The run in work: what the server said last and what was done here since. */
   readonly run = $derived.by((): Run | null => {
     const runId = this.#runId;
@@ -86,7 +85,7 @@ export class CellDesk {
     this.#cell = cell;
     this.#fetched = new Resource(async () => this.#fetchView(), watched);
     this.#run = new Resource(async () => this.#fetchRun(), ['run', 'firstPiece', 'nonconformance']);
-    this.#past = new Resource(async () => this.#fetchPast(), ['run']);
+    this.#past = new Resource(async () => this.#fetchPast(), ['run'], unhurriedMs);
     this.#follow();
   }
 
@@ -230,6 +229,10 @@ export class CellDesk {
     await this.#run.reload();
   }
 
+  get #runId(): string | null {
+    return this.#held?.step.holder?.runId ?? null;
+  }
+
   /** Keeps an act of this run for the server; false when its shape is refused or it cannot be kept. */
   async #keep(act: Done): Promise<boolean> {
     const [runId, person] = [this.#runId, session.person];
@@ -274,8 +277,8 @@ export class CellDesk {
     // While acts wait, nobody knows which of them the fetched counts hold already.
     const runId = this.#runId;
     const same = runId !== null && view.held?.step.holder?.runId === runId;
-    if (!same || waitingOf(waitingLine.entries, runId).length === 0)
-      this.#held = keepEqual(this.#held, view.held);
+    this.#notTaken = same && waitingOf(waitingLine.entries, runId).length > 0;
+    if (!this.#notTaken) this.#held = keepEqual(this.#held, view.held);
     return view;
   }
 
@@ -293,7 +296,7 @@ export class CellDesk {
   }
 
   async #fetchPast(): Promise<readonly Run[]> {
-    const jobId = this.#jobId;
+    const jobId = this.#held?.step.jobId;
     if (jobId === undefined || session.person === null) return [];
     const { runs: past } = await askOrRecall(
       `past ${this.#cell().id}`,
@@ -306,7 +309,12 @@ export class CellDesk {
   /** Sends and asks again whenever the server may be there, and tells what it says. */
   #follow(): void {
     $effect(() => waitingLine.start(() => session.person?.id ?? null));
-    $effect(() => waitingLine.onEmptied(() => void this.reload()));
+    // With the stream standing, each act is told as a change; only what came while acts waited was not taken.
+    $effect(() =>
+      waitingLine.onEmptied(() => {
+        if (this.#notTaken || !live.connected) void this.reload();
+      }),
+    );
     $effect(() =>
       waitingLine.onAccepted((entry, words) => {
         if (entry.runId === this.#runId) this.answers = [...this.answers, ...words];

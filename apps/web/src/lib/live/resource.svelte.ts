@@ -3,7 +3,9 @@ import { keepEqual } from './keep-equal.js';
 import { live } from './live.svelte.js';
 
 /** Changes often come in bursts; one fetch answers all that came this long after the first of them. */
-const settleMs = 150;
+const soonMs = 150;
+/** For what stands beside the work: it leaves the tablet free for the next tap. */
+export const unhurriedMs = 2_000;
 
 /**
  * Something fetched from the server and kept fresh: fetched when the component starts, when a value that
@@ -19,7 +21,7 @@ export class Resource<T> {
   #round = 0;
   #newest: Promise<void> = Promise.resolve();
 
-  constructor(fetch: () => Promise<T>, watch: readonly SubjectType[] = []) {
+  constructor(fetch: () => Promise<T>, watch: readonly SubjectType[] = [], settleMs = soonMs) {
     this.#fetch = fetch;
     $effect(() => {
       void this.reload();
