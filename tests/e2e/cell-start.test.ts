@@ -1,7 +1,7 @@
 import type { CellView, Run, cells as cellRoutes, ReplyOf } from '@tackboard/contract';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { countOne, signInByPin } from './steps/welder.js';
+import { countOne, signInByPin, startAsShown } from './steps/welder.js';
 import { startBrowser, tabletSize, type Screen } from './support/browser.js';
 import { ask, openAs, openTablet, pinOf } from './support/demo-people.js';
 import { button, field, press } from './support/hands.js';
@@ -124,6 +124,24 @@ describe('the start of a run at the cell', () => {
       .getByText(/^Start confirmed by O03 at \d\d:\d\d/)
       .waitFor();
     expect(await button(page, 'As shown, start').count()).toBe(0);
+  });
+});
+
+describe('a pull without network', () => {
+  it('is not yours yet, and nobody holds the step because of it', async () => {
+    await press(page, 'Put down');
+    await press(page, /^Put down, /);
+    await button(page, 'Pull').waitFor();
+    await screen.context.setOffline(true);
+    await press(page, 'Pull');
+    await page.getByText(/not yours yet/i).waitFor();
+    expect(await button(page, 'As shown, start').count()).toBe(0);
+    await screen.context.setOffline(false);
+    const { cells } = await ask<ReplyOf<typeof cellRoutes.list>>(page, 'GET', '/api/cells');
+    const id = cells.find(({ code }) => code === 'R1')?.id ?? '';
+    expect((await ask<CellView>(page, 'GET', `/api/cells/${id}/view`)).held).toBeNull();
+    await press(page, 'Pull');
+    await startAsShown(page);
   });
 });
 
