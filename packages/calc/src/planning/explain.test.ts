@@ -1,19 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { anyLanes, planOf } from '../testing/plans.js';
+import { anyLanes, planOf, planShapes } from '../testing/plans.js';
 import { acceptMoves, explainOrder } from './explain.js';
 import { evaluateOrder } from './search.js';
-
-const shape = fc.record({
-  seed: fc.integer({ min: 1, max: 1e9 }),
-  steps: fc.integer({ min: 1, max: 14 }),
-  cells: fc.integer({ min: 1, max: 3 }),
-  setup: fc.boolean(),
-  hours: fc.boolean(),
-  announced: fc.boolean(),
-  waits: fc.boolean(),
-  choosy: fc.boolean(),
-});
 
 function sum(numbers: number[]): number {
   return numbers.reduce((total, each) => total + each, 0);
@@ -22,7 +11,7 @@ function sum(numbers: number[]): number {
 describe('independent: the explanation of a proposal', () => {
   it('has reasons that add up to the difference of the costs', () => {
     fc.assert(
-      fc.property(shape, (each) => {
+      fc.property(planShapes, (each) => {
         const base = planOf(each);
         const problem = { ...base, today: anyLanes(base, each.seed + 1) };
         const proposed = anyLanes(base, each.seed + 2);
@@ -42,7 +31,7 @@ describe('independent: the explanation of a proposal', () => {
 
   it("gives the proposed lanes when all moves are accepted, and today's when none is", () => {
     fc.assert(
-      fc.property(shape, (each) => {
+      fc.property(planShapes, (each) => {
         const base = planOf(each);
         const problem = { ...base, today: anyLanes(base, each.seed + 1) };
         const proposed = anyLanes(base, each.seed + 2);

@@ -1,25 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { anyLanes, planOf } from '../testing/plans.js';
+import { anyLanes, planOf, planShapes } from '../testing/plans.js';
 import { acceptMoves, explainOrder } from './explain.js';
 import { layOut } from './laid-out.js';
 import { evaluateOrder, searchOrder } from './search.js';
-
-const shapes = fc.record({
-  seed: fc.integer({ min: 1, max: 1e6 }),
-  steps: fc.integer({ min: 1, max: 14 }),
-  cells: fc.integer({ min: 1, max: 3 }),
-  setup: fc.boolean(),
-  hours: fc.boolean(),
-  waits: fc.boolean(),
-  choosy: fc.boolean(),
-});
 
 // Kind: independent, a second route: each function on the bare problem, which it lays out by itself.
 describe('independent: a problem laid out once', () => {
   it('gives the answers of the bare problem, asked again and again', () => {
     fc.assert(
-      fc.property(shapes, (shape) => {
+      fc.property(planShapes, (shape) => {
         const bare = { ...planOf(shape), today: anyLanes(planOf(shape), shape.seed) };
         const known = layOut(bare);
         if (!known.ok) throw new Error(known.refusal.allowed);

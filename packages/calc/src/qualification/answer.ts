@@ -1,7 +1,8 @@
 /** The only three results of a check. A missing input or an unsure rule is `cannotSay`, never `inside`. */
 export type FitResult = 'inside' | 'outside' | 'cannotSay';
 
-export type FitVariable =
+/** What the drawing and the cell decide; the rest is dialled or measured. */
+export type DrawingVariable =
   | 'process'
   | 'mechanisation'
   | 'materialGroup'
@@ -9,7 +10,10 @@ export type FitVariable =
   | 'thickness'
   | 'jointType'
   | 'throat'
-  | 'position'
+  | 'position';
+
+export type FitVariable =
+  | DrawingVariable
   | 'wireDiameter'
   | 'filler'
   | 'gas'

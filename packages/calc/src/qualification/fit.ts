@@ -1,5 +1,11 @@
 import { arcEnergy, heatInput, kFactor } from '../process/arc-energy.js';
-import { answerOf, type FitAnswer, type FitLine, type FitVariable } from './answer.js';
+import {
+  answerOf,
+  type DrawingVariable,
+  type FitAnswer,
+  type FitLine,
+  type FitVariable,
+} from './answer.js';
 import { judgeJoinedGroups } from './joined-groups.js';
 import { judgeListed, judgeNumber, judgeNumbers, type Range } from './range.js';
 
@@ -117,18 +123,6 @@ function readingOf(variable: FitVariable, read: Readings): number | null {
   };
   return byVariable[variable] ?? null;
 }
-
-type DrawingVariable = Extract<
-  FitVariable,
-  | 'process'
-  | 'mechanisation'
-  | 'materialGroup'
-  | 'yield'
-  | 'thickness'
-  | 'jointType'
-  | 'throat'
-  | 'position'
->;
 
 const drawingLines: Readonly<
   Record<

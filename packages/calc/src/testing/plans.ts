@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import type { OpenHours, PlanProblem } from '../planning/problem.js';
 import { randomFrom } from '../planning/random.js';
 
@@ -14,6 +15,18 @@ export interface PlanShape {
   /** Some steps wait for others. */
   waits?: boolean;
 }
+
+/** Shapes of small problems with all that a shop's own problem may have. */
+export const planShapes = fc.record({
+  seed: fc.integer({ min: 1, max: 1e9 }),
+  steps: fc.integer({ min: 1, max: 14 }),
+  cells: fc.integer({ min: 1, max: 3 }),
+  setup: fc.boolean(),
+  hours: fc.boolean(),
+  announced: fc.boolean(),
+  waits: fc.boolean(),
+  choosy: fc.boolean(),
+});
 
 /** A small invented problem; the same shape gives the same one. */
 export function planOf(shape: PlanShape): PlanProblem {
