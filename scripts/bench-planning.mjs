@@ -7,7 +7,7 @@ import { Stop, main, root } from './preparation/run.mjs';
 
 const usage =
   'Use: npm run bench:planning -- --file FILE [--seconds S] [--seed N] [--cpu] [--json]\n' +
-  '  or npm run bench:planning -- --family cicirello|tardiness|machines [--each N] [--seconds S,S,...] [--against S] [--runs N] [--seed N] [--cpu] [--json]';
+  '  or npm run bench:planning -- --family cicirello|tardiness|machines [--each N] [--part K/N] [--seconds S,S,...] [--against S] [--runs N] [--seed N] [--cpu] [--json]';
 
 function numberOf(name, text, least, whole) {
   const value = Number(text);
@@ -16,6 +16,13 @@ function numberOf(name, text, least, whole) {
   throw new Stop(
     `--${name} is "${text}": a ${whole ? 'whole ' : ''}number of ${least} or more is needed.\n${usage}`,
   );
+}
+
+/** One share of a family, so that several processes can measure it side by side. */
+function partOf(text) {
+  const [part, parts] = text.split('/').map(Number);
+  if (/^\d+\/\d+$/.test(text) && part >= 1 && part <= parts) return { part, parts };
+  throw new Stop(`--part is "${text}": such as 1/2, the first of two, is needed.\n${usage}`);
 }
 
 function readWishes() {
@@ -27,6 +34,7 @@ function readWishes() {
         file: { type: 'string' },
         family: { type: 'string' },
         each: text('1'),
+        part: text('1/1'),
         seconds: text('1'),
         against: text('10'),
         runs: text('2'),
@@ -49,6 +57,7 @@ function readWishes() {
     file: values.file ?? null,
     family: values.family ?? null,
     each: numberOf('each', values.each, 1, true),
+    ...partOf(values.part),
     seconds: seconds.toSorted((left, right) => left - right),
     against: numberOf('against', values.against, 0, false),
     runs: numberOf('runs', values.runs, 1, true),

@@ -9,6 +9,9 @@ export interface Wishes {
   family: string | null;
   /** Instances of each combination of the family's values. */
   each: number;
+  /** Which share of the family is measured, and of how many: its instances are dealt out in turn. */
+  part: number;
+  parts: number;
   /** When an order is read, rising; a file is read once. */
   seconds: number[];
   /** Seconds of each longer run that the family is measured against, and how many of them. */
@@ -55,7 +58,9 @@ export function benchPlanning(wishes: Wishes): { trouble: string | null } {
           trouble: `The family is one of ${Object.keys(families).join(', ')}; "${wishes.family}" was given.`,
         };
       }
-      print(measure(family(wishes.seed, wishes.each), wishes));
+      const instances = family(wishes.seed, wishes.each);
+      const share = instances.filter((_, at) => at % wishes.parts === wishes.part - 1);
+      print(measure(share, wishes));
     }
   } catch (error) {
     if (error instanceof FileTrouble || error instanceof Refusal) return { trouble: error.message };
