@@ -174,8 +174,19 @@ function spanOfShift(day: Temporal.PlainDate, shift: Shift, timeZone: string): S
   return { startMs, endMs, density, staffed: shift.staffed };
 }
 
+/** By clock time, day and zone: the cells of a shop share their shifts, and each screen asks for the same weeks. */
+const instants = new Map<string, number>();
+/** Some years of a shop with several shifts. */
+const instantsMax = 20_000;
+
 function instantMs(day: Temporal.PlainDate, time: string, timeZone: string): number {
-  return day.toZonedDateTime({ timeZone, plainTime: time }).epochMilliseconds;
+  const key = `${time} ${day.toString()} ${timeZone}`;
+  const known = instants.get(key);
+  if (known !== undefined) return known;
+  const ms = day.toZonedDateTime({ timeZone, plainTime: time }).epochMilliseconds;
+  if (instants.size >= instantsMax) instants.clear();
+  instants.set(key, ms);
+  return ms;
 }
 
 function minutesOf(changes: readonly DayChange[], kind: DayChange['kind']): number {

@@ -83,11 +83,12 @@ export function preparePlan(facts: ShopFacts): PreparedPlan {
       hours,
     }));
   const steps = lanes.flatMap(({ lane }) => lane.steps.map((step) => ({ step, lane })));
+  const isStaffed = staffingOf(facts);
   const problem = {
     cells: lanes.map(({ lane, hours }) => ({
       ...{ id: lane.cellId, freeFromMin: 0, hours: hours.hours },
     })),
-    steps: steps.map((queued) => planStep(queued, { facts, lanes, former, start })),
+    steps: steps.map((queued) => planStep(queued, { facts, lanes, former, start, isStaffed })),
     today: lanes.map(({ lane }) => lane.steps.map(({ id }) => id)),
   };
   const plan = {
@@ -131,11 +132,12 @@ interface Surroundings {
   readonly lanes: readonly PlannedLane[];
   readonly former: ReadonlyMap<string, string>;
   readonly start: Date;
+  readonly isStaffed: Staffing;
 }
 
 function planStep(
   { step, lane: at }: { step: QueuedStep; lane: Lane },
-  { facts, lanes, former, start }: Surroundings,
+  { facts, lanes, former, start, isStaffed }: Surroundings,
 ): PlanStep {
   const held = step.state === 'held';
   const known = facts.steps.get(step.id);
@@ -144,7 +146,7 @@ function planStep(
       ? new Set([at.cellId])
       : eligibleCells(known, {
           ...{ cells: facts.cells, standsAt: at.cellId },
-          isStaffed: (cell) => isStaffed(known, cell, facts),
+          isStaffed: (cell) => isStaffed(known, cell),
         });
   const before = former.get(step.id);
   const dueAt = endOfDay(step.weldBy, facts.timeZone);
@@ -162,17 +164,23 @@ function planStep(
   };
 }
 
-/** At a booth anybody may weld whom another booth has; at a robot its own operators alone. */
-function isStaffed(
-  { cycle, code }: StepPlanFacts,
-  cell: Cell,
-  { certificates, policy, now, timeZone }: ShopFacts,
-): boolean {
-  if (cell.kind !== 'robot') return true;
-  const { welds } = cycle;
+type Staffing = (step: StepPlanFacts, cell: Cell) => boolean;
+
+/** At a booth anybody may weld whom another booth has; at a robot its own operators alone. Told once of each step. */
+function staffingOf({ certificates, policy, now, timeZone }: ShopFacts): Staffing {
   const today = shopDay(now, timeZone);
-  const own = certificates.filter(({ cellId }) => cellId === cell.id);
-  return isAnybodyQualified({ certificates: own, cell, welds, today, code, policy });
+  const told = new Map<string, boolean>();
+  const isQualifiedAt = ({ cycle: { welds }, code }: StepPlanFacts, cell: Cell): boolean => {
+    const own = certificates.filter(({ cellId }) => cellId === cell.id);
+    return isAnybodyQualified({ certificates: own, cell, welds, today, code, policy });
+  };
+  return (step, cell) => {
+    if (cell.kind !== 'robot') return true;
+    const key = `${step.stepId} ${cell.id}`;
+    const answer = told.get(key) ?? isQualifiedAt(step, cell);
+    told.set(key, answer);
+    return answer;
+  };
 }
 
 /** Minutes of a step that are still to be worked, without its setting up: that depends on the step before it. */

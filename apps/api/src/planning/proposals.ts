@@ -1,6 +1,6 @@
 import type { OrderProposal, PlannedChangeOver } from '@tackboard/contract';
 import type { OrderMessage } from '../tasks/order-messages.js';
-import { startOrderSearch, type RunningSearch } from '../tasks/order-search.js';
+import { startOrderThread, type OrderThread } from '../tasks/order-search.js';
 import type { FoundOrder } from './found-order.js';
 import type { PreparedPlan } from './plan.js';
 import { changeOversOf } from './planned-change-overs.js';
@@ -32,13 +32,12 @@ export type NewProposal = Pick<KeptProposal, 'id' | 'askedAt' | 'names' | 'plan'
 /** The proposals of the shop, kept while the service runs; one search at a time. */
 export function createProposals() {
   const kept = new Map<string, KeptProposal>();
-  const ending = new Set<Promise<void>>();
-  let running: { readonly proposal: KeptProposal; readonly search: RunningSearch } | null = null;
+  const threads = createThreads();
+  let running: { readonly proposal: KeptProposal; readonly thread: OrderThread } | null = null;
 
   function release(): void {
     if (running === null) return;
-    const end: Promise<void> = running.search.end().finally(() => ending.delete(end));
-    ending.add(end);
+    void threads.end(running.thread);
     running = null;
   }
 
@@ -66,16 +65,24 @@ export function createProposals() {
     }
   }
 
-  function begin(asked: NewProposal): KeptProposal {
+  /** Begins to search once `prepare` has its answer; a thread is made ready meanwhile. */
+  async function begin(prepare: () => Promise<NewProposal>): Promise<KeptProposal> {
+    const thread = threads.start();
+    try {
+      return beginIn(thread, await prepare());
+    } catch (error) {
+      await threads.end(thread);
+      throw error;
+    }
+  }
+
+  function beginIn(thread: OrderThread, asked: NewProposal): KeptProposal {
+    const proposal = keptFrom(asked);
     if (running !== null) stop(running.proposal);
-    const proposal: KeptProposal = {
-      ...asked,
-      ...{ state: 'searching', rounds: [], proven: false, searchNotes: [], trouble: null },
-      changeOvers: changeOversOf(asked.plan, asked.plan.problem.today, asked.names),
-    };
     kept.set(proposal.id, proposal);
     for (const id of [...kept.keys()].slice(0, -keptProposals)) kept.delete(id);
-    const search = startOrderSearch(
+    running = { proposal, thread };
+    thread.begin(
       { plan: proposal.plan, seed, limitMs },
       {
         told: (message) => hear(proposal, message),
@@ -87,7 +94,6 @@ export function createProposals() {
           ),
       },
     );
-    running = { proposal, search };
     return proposal;
   }
 
@@ -98,7 +104,35 @@ export function createProposals() {
     /** Ends what runs and waits until it is gone. */
     async end(): Promise<void> {
       if (running !== null) stop(running.proposal);
-      await Promise.all(ending);
+      await threads.endAll();
+    },
+  };
+}
+
+function keptFrom(asked: NewProposal): KeptProposal {
+  return {
+    ...asked,
+    ...{ state: 'searching', rounds: [], proven: false, searchNotes: [], trouble: null },
+    changeOvers: changeOversOf(asked.plan, asked.plan.problem.today, asked.names),
+  };
+}
+
+/** The threads that are not gone yet, also those whose task is still being prepared. */
+function createThreads() {
+  const alive = new Set<OrderThread>();
+  async function end(thread: OrderThread): Promise<void> {
+    await thread.end();
+    alive.delete(thread);
+  }
+  return {
+    start(): OrderThread {
+      const thread = startOrderThread();
+      alive.add(thread);
+      return thread;
+    },
+    end,
+    async endAll(): Promise<void> {
+      await Promise.all([...alive].map(end));
     },
   };
 }

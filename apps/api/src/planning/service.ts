@@ -19,7 +19,7 @@ import { openMinutes, plannedHours } from './cell-hours.js';
 import type { FoundMove, FoundOrder } from './found-order.js';
 import { learntAt } from './measured.js';
 import { preparePlan, type Plan } from './plan.js';
-import { createProposals, proposalView, type KeptProposal } from './proposals.js';
+import { createProposals, proposalView, type KeptProposal, type NewProposal } from './proposals.js';
 import { planningReader } from './store.js';
 import { inWords, namesOf, reasonFor } from './words.js';
 
@@ -49,27 +49,30 @@ export function createPlanningService(foundation: Foundation, others: OtherAreas
     return proposal;
   };
 
+  async function prepare(): Promise<NewProposal> {
+    const { lanes } = await others.queue.board();
+    const now = clock.now();
+    const since = new Date(now.getTime() - learntDays * 86_400_000);
+    const { plan, notes } = preparePlan({
+      ...{ lanes, now, timeZone },
+      steps: await planningReader(database.reader).openSteps(),
+      cells: (await others.cells.list()).cells,
+      certificates: await others.queue.certificateFacts(),
+      policy: await others.policy.table(),
+      hours: await hoursFor(lanes, others.cells, now),
+      learnt: learntAt(await planningReader(database.reader).runsSince(since)),
+    });
+    if (plan.problem.steps.length === 0) {
+      const why = notes.join(' ') || 'No step waits in a run queue.';
+      throw new Refusal('NOT_NOW', `There is nothing to put in order. ${why}`);
+    }
+    return { id: newId(), askedAt: now, names: namesOf(lanes), plan, notes };
+  }
+
   return {
     /** Answers at once; what is found is read later. */
     async propose(): Promise<OrderProposal> {
-      const { lanes } = await others.queue.board();
-      const now = clock.now();
-      const since = new Date(now.getTime() - learntDays * 86_400_000);
-      const { plan, notes } = preparePlan({
-        ...{ lanes, now, timeZone },
-        steps: await planningReader(database.reader).openSteps(),
-        cells: (await others.cells.list()).cells,
-        certificates: await others.queue.certificateFacts(),
-        policy: await others.policy.table(),
-        hours: await hoursFor(lanes, others.cells, now),
-        learnt: learntAt(await planningReader(database.reader).runsSince(since)),
-      });
-      if (plan.problem.steps.length === 0) {
-        const why = notes.join(' ') || 'No step waits in a run queue.';
-        throw new Refusal('NOT_NOW', `There is nothing to put in order. ${why}`);
-      }
-      const names = namesOf(lanes);
-      return proposalView(proposals.begin({ id: newId(), askedAt: now, names, plan, notes }));
+      return proposalView(await proposals.begin(prepare));
     },
     get(id: string): OrderProposal {
       return proposalView(found(id));

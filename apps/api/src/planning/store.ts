@@ -14,23 +14,18 @@ export interface StepPlanFacts extends StepAbilities {
 }
 
 const columns = {
-  id: true,
-  step: {
-    include: {
-      revision: { select: { welds: true } },
-      setUps: {
-        where: { current: true },
-        select: {
-          ...{ cellId: true, wireItemId: true, gasItemId: true, torch: true },
-          ...{ fixtureId: true, programId: true },
-          ...{ currentA: true, travelMmMin: true, wireSpeedMMin: true },
-          wireItem: { select: { wireDiameterMm: true } },
-        },
-      },
+  revision: { select: { welds: true } },
+  setUps: {
+    where: { current: true },
+    select: {
+      ...{ cellId: true, wireItemId: true, gasItemId: true, torch: true },
+      ...{ fixtureId: true, programId: true },
+      ...{ currentA: true, travelMmMin: true, wireSpeedMMin: true },
+      wireItem: { select: { wireDiameterMm: true } },
     },
   },
-} as const satisfies Prisma.JobStepSelect;
-type Row = Prisma.JobStepGetPayload<{ select: typeof columns }>;
+} as const satisfies Prisma.StepInclude;
+type Row = Prisma.StepGetPayload<{ include: typeof columns }>;
 
 interface RunColumns extends Pick<RunAtCell, 'cellId' | 'stepId' | 'setUpMin'>, KeptSetUp {
   readonly id: string;
@@ -65,9 +60,14 @@ export function planningReader(db: Db) {
     },
     /** Every open job step by its id. */
     async openSteps(): Promise<Map<string, StepPlanFacts>> {
-      const rows = await db.jobStep.findMany({
+      const open = await db.jobStep.findMany({
         where: { state: { in: ['blocked', 'waiting', 'held'] } },
-        select: columns,
+        select: { id: true, stepId: true },
+      });
+      // Many jobs make the same part: what is known of it is read once.
+      const rows = await db.step.findMany({
+        where: { id: { in: [...new Set(open.map(({ stepId }) => stepId))] } },
+        include: columns,
       });
       const approved = await db.wps.findMany({
         where: { state: 'approved' },
@@ -79,7 +79,13 @@ export function planningReader(db: Db) {
           { code, mechanisations: WpsRanges.parse(ranges).mechanisations },
         ]),
       );
-      return new Map(rows.map((row) => [row.id, toFacts(row, allowed)]));
+      const known = new Map(rows.map((row) => [row.id, toFacts(row, allowed)]));
+      return new Map(
+        open.flatMap(({ id, stepId }) => {
+          const facts = known.get(stepId);
+          return facts === undefined ? [] : [[id, facts] as const];
+        }),
+      );
     },
   };
 }
@@ -89,7 +95,7 @@ interface Allowed {
   readonly mechanisations: readonly string[];
 }
 
-function toFacts({ step }: Row, approved: ReadonlyMap<string, Allowed>): StepPlanFacts {
+function toFacts(step: Row, approved: ReadonlyMap<string, Allowed>): StepPlanFacts {
   const { revision, setUps, ...times } = step;
   const welds = revision.welds.filter(({ stepNumber }) => stepNumber === step.number);
   const wps = approved.get(step.wpsNumber ?? '');

@@ -71,7 +71,21 @@ export function qualifiedPeople(facts: Omit<Question, 'coded'>): PersonFacts[] {
 export function isAnybodyQualified(facts: Omit<Question, 'coded'>): boolean {
   const question = { ...facts, coded: false };
   const people = new Set(facts.certificates.map(({ personId }) => personId));
-  return [...people].some((id) => standingOf(question, id).obstacle === null);
+  return [...people].some((id) => isQualified(question, id));
+}
+
+/** As `standingOf`, without the words: planning asks this of each step at each robot. */
+function isQualified(question: Question, personId: string): boolean {
+  const own = question.certificates.filter((each) => each.personId === personId);
+  if (missingWords(question, own) !== null) return false;
+  return weldsOf(question).every((weld) =>
+    own.some((certificate) => judged(certificate, weld, question).faults.length === 0),
+  );
+}
+
+/** A step without welds is judged once, by what does not depend on a weld. */
+function weldsOf({ welds }: Question): readonly (WeldToMake | null)[] {
+  return welds.length === 0 ? [null] : welds;
 }
 
 function othersWords(facts: PersonRuleFacts): string {
@@ -94,9 +108,8 @@ function standingOf(question: Question, personId: string): Standing {
   const does = personPolicy({ variable: 'certificate', result: 'outside', coded, table });
   const strength = does === 'refuse' ? 'refuse' : 'gate';
   if (missing !== null) return { obstacle: { strength, words: missing }, untold: [] };
-  const welds = question.welds.length === 0 ? [null] : question.welds;
   const untold = new Set<PersonVariable>();
-  for (const weld of welds) {
+  for (const weld of weldsOf(question)) {
     const nearest = nearestOf(own, weld, question);
     if (nearest === undefined) continue;
     if (nearest.faults.length > 0)
@@ -120,15 +133,21 @@ function nearestOf(
   weld: WeldToMake | null,
   question: Question,
 ): Judged | undefined {
-  const judged = own.map((certificate): Judged => {
-    const lines = judgeCertificate(certificate, weld, question);
-    return {
-      certificate,
-      faults: lines.filter(({ strength }) => strength === 'gate' || strength === 'refuse'),
-      untold: lines.filter(({ strength }) => strength === 'tell').map(({ line }) => line.variable),
-    };
-  });
-  return judged.toSorted((a, b) => farness(a) - farness(b))[0];
+  const each = own.map((certificate) => judged(certificate, weld, question));
+  return each.toSorted((a, b) => farness(a) - farness(b))[0];
+}
+
+function judged(
+  certificate: CertificateFacts,
+  weld: WeldToMake | null,
+  question: Question,
+): Judged {
+  const lines = judgeCertificate(certificate, weld, question);
+  return {
+    certificate,
+    faults: lines.filter(({ strength }) => strength === 'gate' || strength === 'refuse'),
+    untold: lines.filter(({ strength }) => strength === 'tell').map(({ line }) => line.variable),
+  };
 }
 
 /** A certificate that has only lapsed is nearer than one whose ranges do not hold the weld. */

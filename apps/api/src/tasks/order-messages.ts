@@ -2,7 +2,7 @@ import type { PlanNote, Refused } from '@tackboard/calc';
 import type { FoundOrder } from '../planning/found-order.js';
 import type { Plan } from '../planning/plan.js';
 
-/** What the searching thread is started with. */
+/** What the searching thread is given. */
 export interface OrderTask {
   readonly plan: Plan;
   readonly seed: number;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../planning/plan.js';
 import type { OrderMessage, OrderTask } from './order-messages.js';
-import { startOrderSearch, type RunningSearch } from './order-search.js';
+import { startOrderThread, type OrderListener, type OrderThread } from './order-search.js';
 
 /** Steps with one fixture each out of five, all due at once at one cell. */
 function planOf(count: number): Plan {
@@ -37,22 +37,20 @@ interface Heard {
 /** Waits for the end of a search, or for its `stopAfter`-th message. */
 async function heard(
   task: OrderTask,
-  options: { workerFile?: string; stopAfter?: number } = {},
-): Promise<Heard & { search: RunningSearch }> {
+  options: { workerFile?: string; stopAfter?: number; taskAfterMs?: number } = {},
+): Promise<Heard & { search: OrderThread }> {
   return new Promise((resolve) => {
     const messages: OrderMessage[] = [];
-    const search = startOrderSearch(
-      task,
-      {
-        told(message) {
-          messages.push(message);
-          const enough = messages.length === options.stopAfter;
-          if (message.kind !== 'found' || enough) resolve({ messages, error: null, search });
-        },
-        broke: (error) => resolve({ messages, error, search }),
+    const search = startOrderThread(options.workerFile);
+    const listener: OrderListener = {
+      told(message) {
+        messages.push(message);
+        const enough = messages.length === options.stopAfter;
+        if (message.kind !== 'found' || enough) resolve({ messages, error: null, search });
       },
-      options.workerFile,
-    );
+      broke: (error) => resolve({ messages, error, search }),
+    };
+    setTimeout(() => search.begin(task, listener), options.taskAfterMs ?? 0);
   });
 }
 
@@ -129,5 +127,11 @@ describe('a search in a thread of its own', () => {
     expect(missing.error?.message).toContain('order-worker.js');
     const broken = { ...task, plan: { ...task.plan, setUps: null as unknown as Plan['setUps'] } };
     expect((await heard(broken)).error).toBeInstanceOf(Error);
+  });
+
+  it('tells of a thread that died while its task was being prepared', async () => {
+    const task = { plan: planOf(3), seed: 1, limitMs: 100 };
+    const missing = { workerFile: './nowhere/order-worker.js', taskAfterMs: 500 };
+    expect((await heard(task, missing)).error?.message).toContain('order-worker.js');
   });
 });

@@ -14,36 +14,41 @@ export interface OrderListener {
   broke(error: Error): void;
 }
 
-export interface RunningSearch {
+export interface OrderThread {
+  /** Gives the thread its one task. */
+  begin(task: OrderTask, listener: OrderListener): void;
   /** Ends the thread at once; resolves when it is gone. Nothing is told any more. */
   end(): Promise<void>;
 }
 
-/** Begins a search in a thread of its own. */
-export function startOrderSearch(
-  task: OrderTask,
-  listener: OrderListener,
-  workerFile = compiledWorker,
-): RunningSearch {
+/** Starts a thread for one search; it loads its code while its task is still being prepared. */
+export function startOrderThread(workerFile = compiledWorker): OrderThread {
   const worker = new Worker(workerFile, {
-    workerData: task,
     execArgv: [],
     resourceLimits: { maxOldGenerationSizeMb: memoryMb },
   });
   let over = false;
+  let broken: Error | null = null;
+  let listener: OrderListener | null = null;
   const breakOff = (error: Error): void => {
     if (over) return;
     over = true;
-    listener.broke(error);
+    broken = error;
+    listener?.broke(error);
   };
   worker.on('message', (message: OrderMessage) => {
     if (over) return;
     over = message.kind !== 'found';
-    listener.told(message);
+    listener?.told(message);
   });
   worker.on('error', breakOff);
   worker.on('exit', (code) => breakOff(new Error(`the search ended by itself with code ${code}`)));
   return {
+    begin(task, heardBy) {
+      listener = heardBy;
+      if (broken === null) worker.postMessage(task);
+      else heardBy.broke(broken);
+    },
     async end() {
       over = true;
       await worker.terminate();

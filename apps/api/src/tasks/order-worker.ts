@@ -1,5 +1,5 @@
 /** The thread that looks for a better order of work. It reads no database and is ended from outside. */
-import { parentPort, workerData } from 'node:worker_threads';
+import { parentPort } from 'node:worker_threads';
 import { layOut, planStepsMax, searchOrder } from '@tackboard/calc';
 import { foundOrder } from '../planning/found-order.js';
 import { setUpTable } from '../planning/set-up-table.js';
@@ -55,4 +55,4 @@ function search({ plan, seed, limitMs }: OrderTask): void {
   tell({ kind: 'ended' });
 }
 
-search(workerData as OrderTask);
+parentPort?.once('message', (task: OrderTask) => search(task));
