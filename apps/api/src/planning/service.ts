@@ -32,8 +32,8 @@ interface OtherAreas {
 }
 
 type AcceptInput = BodyOf<typeof planning.accept>;
-/** How far the calendars are read: further only where the run queues are longer. */
-const horizonsDays = [28, 112, 366] as const;
+/** How far the calendars are read at first, and at most where the run queues are longer. */
+const horizonDays = { first: 28, longest: 366 } as const;
 /** Change-overs that are older say little about how a cell is changed over today. */
 const learntDays = 180;
 /** Change-overs and work from other cells come on top of what waits in a queue today. */
@@ -93,17 +93,20 @@ async function hoursFor(
   cells: CellsService,
   now: Date,
 ): Promise<CellHours[]> {
-  let hours: CellHours[] = [];
-  for (const days of horizonsDays) {
-    ({ cells: hours } = await cells.hours({ days }));
-    const enough = lanes.every(({ cellId, queuedMin }) => {
-      const windows = hours.find((cell) => cell.cellId === cellId)?.windows ?? [];
-      const planned = plannedHours(windows, now);
-      return windows.length === 0 || openMinutes(planned) * planned.pace > roomFactor * queuedMin;
-    });
-    if (enough) break;
-  }
-  return hours;
+  const { first, longest } = horizonDays;
+  const { cells: hours } = await cells.hours({ days: first });
+  const room = Math.min(...lanes.map((lane) => roomIn(hours, lane, now)));
+  if (room >= 1) return hours;
+  const days = Math.ceil(Math.min(longest, first / room));
+  return (await cells.hours({ days })).cells;
+}
+
+/** How often the queue of a cell goes into its hours, with room for more; a cell without hours asks for none. */
+function roomIn(hours: readonly CellHours[], { cellId, queuedMin }: Lane, now: Date): number {
+  const windows = hours.find((cell) => cell.cellId === cellId)?.windows ?? [];
+  if (windows.length === 0 || queuedMin === 0) return Infinity;
+  const planned = plannedHours(windows, now);
+  return (openMinutes(planned) * planned.pace) / (roomFactor * queuedMin);
 }
 
 interface Kept {

@@ -13,7 +13,7 @@ const leastPauseMs = 300;
  * Time for leaving out moves that gain nothing, from the begin of the search for the first order, which is waited
  * for, and then from the better order on.
  */
-const tidyMs = { first: 300, between: 250, last: 2_000 } as const;
+const tidyMs = { first: 150, between: 250, last: 2_000 } as const;
 
 function tell(message: OrderMessage): void {
   parentPort?.postMessage(message);
