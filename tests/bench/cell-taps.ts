@@ -1,3 +1,4 @@
+import { setTimeout as pause } from 'node:timers/promises';
 import type { Page } from 'playwright-core';
 
 /** A tap, and what stands among the buttons once it is answered; one of several where the count decides. */
@@ -13,6 +14,8 @@ interface Tap {
 export type TapTimes = ReadonlyMap<string, readonly number[]>;
 
 const longestTapMs = 10_000;
+/** From one button to the next: the pace at which a quick hand types, and gloves are slower. */
+const handMs = 250;
 const another = 'Yes, another one';
 const beyond = 'Yes, count it';
 
@@ -46,7 +49,9 @@ export async function tapTimes(page: Page, rounds: number): Promise<TapTimes> {
   for (let round = 0; round < rounds; round += 1) {
     for (const tap of taps) {
       const tookMs = await tapTime(page, tap);
-      if (tookMs !== null) times.get(tap.kind)?.push(tookMs);
+      if (tookMs === null) continue;
+      times.get(tap.kind)?.push(tookMs);
+      await pause(handMs);
     }
   }
   return times;

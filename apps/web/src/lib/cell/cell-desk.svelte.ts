@@ -72,13 +72,15 @@ export class CellDesk {
     const runId = this.#runId;
     return runId === null ? null : waitingLine.run(runId);
   });
+  readonly #stepGoodCount = $derived(this.run?.stepGoodCount ?? null);
   /** The queue and what is in work, as the server last said; what was counted here since is in it. */
   readonly view = $derived.by((): CellView | null => {
     const view = this.#fetched.data;
     if (view === null) return null;
-    const [held, run] = [this.#held, this.run];
-    if (held === null || run === null) return { ...view, held };
-    return { ...view, held: { ...held, step: { ...held.step, goodCount: run.stepGoodCount } } };
+    // Of the run its count alone: a stop or a reading must not draw the card anew.
+    const [held, goodCount] = [this.#held, this.#stepGoodCount];
+    if (held === null || goodCount === null) return { ...view, held };
+    return { ...view, held: { ...held, step: { ...held.step, goodCount } } };
   });
 
   constructor(cell: () => Cell) {
