@@ -176,7 +176,7 @@ export async function robotShop(shop: TestShop): Promise<RobotShop> {
   };
 }
 
-async function approveWps(
+export async function approveWps(
   { context, people }: TestShop,
   wps: { number: string; ranges: WpsRanges },
 ): Promise<void> {

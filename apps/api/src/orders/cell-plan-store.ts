@@ -1,38 +1,26 @@
-import { Cell, type mechanisations } from '@tackboard/contract';
+import type { Cell } from '@tackboard/contract';
+import { cellsReader } from '../cells/store.js';
 import type { Db } from '../db/client.js';
-import type { CellLimits } from '../queue/cell-limits.js';
 import { groupBy } from './group-by.js';
-import type { CandidateCell } from './planning.js';
 import type { LoadedItem } from './ready-notes.js';
 
-export interface PlanCell extends CandidateCell, CellLimits {
-  readonly stations: number;
-  readonly mechanisation: (typeof mechanisations)[number];
+/** A cell with the minutes that wait in its run queue. */
+export interface PlanCell extends Cell {
+  readonly queuedMin: number;
 }
 
 /** The cells that an order line could go to, with what waits, what is loaded and when they work. */
 export function cellPlanReader(db: Db) {
   return {
     async cells(): Promise<PlanCell[]> {
-      const cells = await db.cell.findMany({
-        where: { active: true },
-        select: {
-          ...{ id: true, code: true, kind: true, stations: true, mechanisation: true },
-          ...{ loadKg: true, reachMm: true },
-        },
-        orderBy: { code: 'asc' },
-      });
+      const cells = (await cellsReader(db).cells()).filter(({ active }) => active);
       const sums = await db.jobStep.groupBy({
         by: ['cellId'],
         where: { state: { in: ['blocked', 'waiting', 'held'] } },
         _sum: { plannedMin: true },
       });
       const queued = new Map(sums.map(({ cellId, _sum }) => [cellId, _sum.plannedMin ?? 0]));
-      return cells.map((cell) => ({
-        ...cell,
-        mechanisation: Cell.shape.mechanisation.parse(cell.mechanisation),
-        queuedMin: queued.get(cell.id) ?? 0,
-      }));
+      return cells.map((cell) => ({ ...cell, queuedMin: queued.get(cell.id) ?? 0 }));
     },
     /** Also of cells that are out of use. */
     async stations(ids: readonly string[]): Promise<Map<string, number>> {

@@ -3,6 +3,7 @@ import { shopDay } from '../clock.js';
 import type { Db } from '../db/client.js';
 import { notFound, Refusal, refuseField } from '../refusal.js';
 import { beyondLimits } from '../queue/cell-limits.js';
+import { carriesCurrent, isEquippedFor, type StepAbilities } from './could-do.js';
 import { cellPlanReader, type PlanCell } from './cell-plan-store.js';
 import { median, questionsOf, type LineQuestion } from './line-questions.js';
 import { planReader, type PartHistory, type PlanPart, type PlanStep } from './plan-store.js';
@@ -173,10 +174,25 @@ function refuseUnknownSteps(
   );
 }
 
+/** Whether a cell has all that a step of an order asks for, as far as it can be said. */
+export function couldDo(step: PlanStep, cell: PlanCell): boolean {
+  const { massKg, reachMm, mechanisations, welds } = step;
+  const asks: StepAbilities = {
+    processes: welds.map(({ process }) => process),
+    ...{ mechanisations, handling: { massKg, reachMm }, cycle: step },
+  };
+  return isEquippedFor(asks, cell) && carriesCurrent(asks, cell);
+}
+
 function proposed(step: PlanStep, cells: readonly PlanCell[]): PlanCell {
   const setUpCellIds = new Set(step.setUps.map(({ cellId }) => cellId));
-  const able = cells.filter((each) => beyondLimits(step, each) === null);
-  const cell = proposeCell({ cellKind: step.cellKind, cells: able, setUpCellIds });
+  const whole = cells.filter((each) => beyondLimits(step, each) === null);
+  const able = whole.filter((each) => couldDo(step, each));
+  const cell = proposeCell({
+    ...{ cellKind: step.cellKind, setUpCellIds },
+    // Where no cell has what it takes, the order is taken all the same, and says so.
+    cells: able.length > 0 ? able : whole,
+  });
   if (cell !== null) return cell;
   const tooSmall = cells.flatMap((each) =>
     each.kind === step.cellKind ? (beyondLimits(step, each) ?? []) : [],

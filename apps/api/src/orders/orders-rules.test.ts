@@ -233,6 +233,7 @@ describe('what a step needs', () => {
   const step: StepFacts = {
     number: 1,
     cell: { code: 'R1', kind: 'robot' },
+    lackingProcesses: [],
     wpsNumber: 'WPS-014',
     approvedWps: { number: 'WPS-014', revision: 3 },
     setUp,
@@ -338,6 +339,7 @@ describe('what a step needs', () => {
     ['torch', 'stop', { current: { allowedA: 231.8, dutyPct: 69.8, of: 'torch' as const } }],
     ['torch', 'cannotSay', { current: null }],
     ['cell', 'cannotSay', { setUp: null }],
+    ['cell', 'check', { lackingProcesses: ['141'] }],
     ['gas', 'check', { loaded: [wire] }],
     ['program', 'check', { setUp: { ...setUp, program: null } }],
     ['program', 'check', { setUp: { ...setUp, programRevision: '3' } }],

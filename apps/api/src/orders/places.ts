@@ -1,8 +1,7 @@
 import type { Displacement, Place } from '@tackboard/contract';
 import { shopDay } from '../clock.js';
-import { beyondLimits } from '../queue/cell-limits.js';
 import type { PlanCell } from './cell-plan-store.js';
-import type { PlannedStep } from './line-plan.js';
+import { couldDo, type PlannedStep } from './line-plan.js';
 import { jobFinishes, walkQueues, type WalkLane, type WalkTimes } from './queue-walk.js';
 import { endOfDay, instantOf, type ShopQueues } from './shop-queues.js';
 
@@ -101,10 +100,7 @@ function spotsFor(queues: ShopQueues, planned: PlannedStep, asked: Asked): Spot[
       ?.finishMin ?? Infinity;
   const endOf = (cellId: string): Spot => ({ cellId, beforeStepId: null });
   const others = asked.cells
-    .filter(
-      (each) =>
-        each.kind === step.cellKind && each.id !== cell.id && beyondLimits(step, each) === null,
-    )
+    .filter((each) => each.id !== cell.id && couldDo(step, each))
     .map(({ id }) => endOf(id))
     .toSorted((a, b) => finishAt(a) - finishAt(b));
   const ends = [endOf(cell.id), ...others.slice(0, 1)];

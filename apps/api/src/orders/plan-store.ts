@@ -1,6 +1,7 @@
 import { SetUp, Weld } from '@tackboard/contract';
 import type { Db } from '../db/client.js';
 import type { Prisma } from '../db/generated/client.js';
+import { approvedReader, type ApprovedWps } from './approved-store.js';
 import { groupBy } from './group-by.js';
 import type { LastMade } from './revision-state.js';
 import type { StepTimes } from './planned-time-of.js';
@@ -35,11 +36,14 @@ type StepRow = PartRow['revisions'][number]['steps'][number];
 export type SetUpAtCell = Omit<KeptSetUp, 'frozenOn'> & {
   readonly cellId: string;
   readonly frozenAt: Date;
+  readonly currentA: number | null;
 };
 export interface PlanStep
   extends StepTimes, Pick<StepRow, 'id' | 'number' | 'name' | 'wpsNumber' | 'massKg' | 'reachMm'> {
   readonly setUps: readonly SetUpAtCell[];
   readonly welds: readonly Weld[];
+  /** Degrees of mechanisation that its approved procedure allows; empty where it has none. */
+  readonly mechanisations: readonly string[];
 }
 export interface PlanPart {
   readonly id: string;
@@ -63,9 +67,14 @@ function weldsOf(number: number, welds: PartRow['revisions'][number]['welds']): 
   return welds.filter(({ stepNumber }) => stepNumber === number).map((weld) => Weld.parse(weld));
 }
 
-function toStep(row: StepRow, welds: PartRow['revisions'][number]['welds']): PlanStep {
+function toStep(
+  row: StepRow,
+  welds: PartRow['revisions'][number]['welds'],
+  approved: ReadonlyMap<string, ApprovedWps>,
+): PlanStep {
   return {
     ...row,
+    mechanisations: approved.get(row.wpsNumber ?? '')?.mechanisations ?? [],
     welds: weldsOf(row.number, welds),
     setUps: row.setUps.map(({ wireItem, gasItem, ...setUp }) => ({
       ...setUp,
@@ -79,7 +88,10 @@ function toStep(row: StepRow, welds: PartRow['revisions'][number]['welds']): Pla
   };
 }
 
-function toPart({ revisions: [released], ...part }: PartRow): PlanPart {
+function toPart(
+  { revisions: [released], ...part }: PartRow,
+  approved: ReadonlyMap<string, ApprovedWps>,
+): PlanPart {
   return {
     ...part,
     released: released
@@ -87,7 +99,7 @@ function toPart({ revisions: [released], ...part }: PartRow): PlanPart {
           id: released.id,
           label: released.label,
           drawingPrint: released.drawingPrint,
-          steps: released.steps.map((step) => toStep(step, released.welds)),
+          steps: released.steps.map((step) => toStep(step, released.welds, approved)),
         }
       : null,
   };
@@ -108,7 +120,8 @@ export function planReader(db: Db) {
         where: { id: { in: [...new Set(ids)] } },
         include: partIncludes,
       });
-      return new Map(rows.map((row) => [row.id, toPart(row)]));
+      const approved = await approvedReader(db).approved();
+      return new Map(rows.map((row) => [row.id, toPart(row, approved)]));
     },
     /** The steps of revisions as they stand, released or not, and whether their part is coded. */
     async revisionSteps(
@@ -118,10 +131,11 @@ export function planReader(db: Db) {
         where: { id: { in: [...new Set(ids)] } },
         include: { ...partIncludes.revisions.include, part: { select: { coded: true } } },
       });
+      const approved = await approvedReader(db).approved();
       return new Map(
         rows.map(({ id, part, steps, welds }) => [
           id,
-          { coded: part.coded, steps: steps.map((step) => toStep(step, welds)) },
+          { coded: part.coded, steps: steps.map((step) => toStep(step, welds, approved)) },
         ]),
       );
     },

@@ -32,6 +32,8 @@ export interface LoadedItem {
 export interface StepFacts {
   readonly number: number;
   readonly cell: { code: string; kind: CellKind };
+  /** Processes of its welds that the cell has not on file. */
+  readonly lackingProcesses: readonly string[];
   readonly wpsNumber: string | null;
   readonly approvedWps: { number: string; revision: number } | null;
   readonly setUp: KeptSetUp | null;
@@ -58,6 +60,7 @@ export function stepNotes(step: StepFacts): Note[] {
     procedureNote(step),
     ...fitNotes(step),
     hoursNote(step),
+    ...processNotes(step),
     setUpNote(step),
     ...fixtureNotes(step),
     ...programNotes(step),
@@ -103,6 +106,12 @@ function procedureNote({ wpsNumber, approvedWps }: StepFacts): Draft {
   return approvedWps === null
     ? { topic, state: 'stop', text: `procedure ${wpsNumber} has no approved revision` }
     : { topic, state: 'ok', text: `${wpsNumber} revision ${approvedWps.revision} approved` };
+}
+
+function processNotes({ lackingProcesses, cell }: StepFacts): Draft[] {
+  if (lackingProcesses.length === 0) return [];
+  const text = `process ${lackingProcesses.join(', ')} is not on file at ${cell.code}`;
+  return [{ topic: 'cell', state: 'check', text }];
 }
 
 function setUpNote({ setUp, cell }: StepFacts): Draft {

@@ -106,6 +106,7 @@ export function factsOf(
       ...{ approvedWps, setUp, welds, cell, policy },
       record: { coded: batch.coded, wpsNumber },
     }),
+    lackingProcesses: lackingAt(ratedCell, welds),
     loaded: loads.get(cell.id) ?? [],
     stock: around.stock,
     arcLengthMm: arcLengthOf(welds, setUp),
@@ -115,6 +116,14 @@ export function factsOf(
     qualifiedPeople: people.map(({ code, name }) => `${code} ${name}`),
     nextHours: nextHours(around, cell.id),
   };
+}
+
+function lackingAt(
+  cell: Pick<Cell, 'processes'> | undefined,
+  welds: readonly { readonly process: string }[],
+): string[] {
+  const asked = [...new Set(welds.map(({ process }) => process))];
+  return cell === undefined ? [] : asked.filter((process) => !cell.processes.includes(process));
 }
 
 function fitFacts(facts: {

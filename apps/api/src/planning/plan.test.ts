@@ -75,7 +75,7 @@ function operatorAt(cellId: string): CertificateFacts {
 
 function known(stepId: string, changes: Partial<StepPlanFacts> = {}): StepPlanFacts {
   return {
-    ...{ stepId, cellKind: 'robot', processes: ['135'], mechanisations: [], code: null },
+    ...{ stepId, processes: ['135'], mechanisations: [], code: null },
     ...{ setUps: new Map(), cycle, handling: { massKg: 120, reachMm: 900 } },
     ...changes,
   };

@@ -1,12 +1,13 @@
-import { Weld, WpsRanges } from '@tackboard/contract';
+import { Weld } from '@tackboard/contract';
 import type { Db } from '../db/client.js';
 import type { Prisma } from '../db/generated/client.js';
 import type { KeptSetUp } from './change-over.js';
-import type { StepAbilities } from './eligible.js';
+import { approvedReader, type ApprovedWps } from '../orders/approved-store.js';
+import type { StepToPlace } from './eligible.js';
 import type { RunAtCell } from './measured.js';
 
 /** What planning knows of an open job step beyond its place on the board. */
-export interface StepPlanFacts extends StepAbilities {
+export interface StepPlanFacts extends StepToPlace {
   readonly stepId: string;
   /** Of the approved procedure; null where there is none. */
   readonly code: string | null;
@@ -69,17 +70,8 @@ export function planningReader(db: Db) {
         where: { id: { in: [...new Set(open.map(({ stepId }) => stepId))] } },
         include: columns,
       });
-      const approved = await db.wps.findMany({
-        where: { state: 'approved' },
-        select: { number: true, code: true, ranges: true },
-      });
-      const allowed = new Map(
-        approved.map(({ number, code, ranges }) => [
-          number,
-          { code, mechanisations: WpsRanges.parse(ranges).mechanisations },
-        ]),
-      );
-      const known = new Map(rows.map((row) => [row.id, toFacts(row, allowed)]));
+      const approved = await approvedReader(db).approved();
+      const known = new Map(rows.map((row) => [row.id, toFacts(row, approved)]));
       return new Map(
         open.flatMap(({ id, stepId }) => {
           const facts = known.get(stepId);
@@ -90,18 +82,12 @@ export function planningReader(db: Db) {
   };
 }
 
-interface Allowed {
-  readonly code: string;
-  readonly mechanisations: readonly string[];
-}
-
-function toFacts(step: Row, approved: ReadonlyMap<string, Allowed>): StepPlanFacts {
+function toFacts(step: Row, approved: ReadonlyMap<string, ApprovedWps>): StepPlanFacts {
   const { revision, setUps, ...times } = step;
   const welds = revision.welds.filter(({ stepNumber }) => stepNumber === step.number);
   const wps = approved.get(step.wpsNumber ?? '');
   return {
     stepId: step.id,
-    cellKind: step.cellKind,
     processes: [...new Set(welds.map(({ process }) => process))],
     mechanisations: wps?.mechanisations ?? [],
     code: wps?.code ?? null,

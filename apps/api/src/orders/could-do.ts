@@ -1,0 +1,34 @@
+import type { Cell } from '@tackboard/contract';
+import { beyondLimits, type Handling } from '../queue/cell-limits.js';
+import { currentAtDuty } from './current-at-duty.js';
+import type { StepTimes } from './planned-time-of.js';
+
+/** What decides at which cells a step can be done. */
+export interface StepAbilities {
+  /** Processes of the welds that are made in the step. */
+  readonly processes: readonly string[];
+  /** Degrees of mechanisation that its approved procedure allows; empty where nothing limits them. */
+  readonly mechanisations: readonly string[];
+  readonly handling: Handling;
+  /** Its cycle, with the settings that are kept for it at each cell. */
+  readonly cycle: Omit<StepTimes, 'setUps'> & {
+    readonly setUps: readonly (StepTimes['setUps'][number] & { currentA: number | null })[];
+  };
+}
+
+/** Whether a cell is of the kind of a step, large and strong enough, with its processes, and as its procedure allows. */
+export function isEquippedFor(step: StepAbilities, cell: Cell): boolean {
+  return (
+    cell.kind === step.cycle.cellKind &&
+    beyondLimits(step.handling, cell) === null &&
+    step.processes.every((process) => cell.processes.includes(process)) &&
+    (step.mechanisations.length === 0 || step.mechanisations.includes(cell.mechanisation))
+  );
+}
+
+/** Whether torch and power source of a cell hold at the duty of a step; also where that cannot be said. */
+export function carriesCurrent({ cycle }: StepAbilities, cell: Cell): boolean {
+  const currentA = cycle.setUps.find(({ cellId }) => cellId === cell.id)?.currentA ?? null;
+  const allowed = currentA === null ? null : currentAtDuty(cycle, cell);
+  return currentA === null || allowed === null || currentA <= allowed.allowedA;
+}
