@@ -6,9 +6,13 @@ import type {
   people,
   ReplyOf,
 } from '@tackboard/contract';
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { sizesAsDrawn } from '../support/make-batch.js';
+import { png } from '../support/pictures.js';
 import { countOne, enterReadings, signInByPin, startAsShown } from './steps/welder.js';
 import { openScreen, startBrowser, tabletSize, type Screen } from './support/browser.js';
 import { ask, openAs, openTablet, pinOf } from './support/demo-people.js';
@@ -20,12 +24,14 @@ let browser: Browser;
 let screen: Screen;
 let page: Page;
 let pin = '';
+let folder = '';
 
 beforeAll(async () => {
   [tool, browser] = await Promise.all([
     startTool({ copyOf: inject('demoFolder') }),
     startBrowser(),
   ]);
+  folder = await mkdtemp(path.join(tmpdir(), 'tackboard-photos-'));
   pin = await pinOf(browser, 'O03', tool.address);
   screen = await openTablet(browser, 'R1', { address: tool.address, size: tabletSize });
   page = screen.page;
@@ -35,6 +41,7 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser?.close();
   await tool?.stop();
+  await rm(folder, { recursive: true, force: true });
 });
 
 async function runNow(): Promise<Run> {
@@ -123,6 +130,30 @@ describe('what cannot be at the cell is answered in words, and what was typed st
     await press(page, 'No');
     await page.getByText(new RegExp(`^Saved: ${quantity} good`)).waitFor();
     expect((await runNow()).goodCount).toBe(quantity);
+  });
+
+  it('a photo of 40 MB is made small at the tablet and sent; what is no photo is said to be none', async () => {
+    const huge = png(8_000, 5_000, 128, 0);
+    expect(huge.length).toBeGreaterThan(40_000_000);
+    await press(page, 'Raise NCR');
+    await press(page, 'Surface pore');
+    const camera = page.locator('aside.acts input[type=file]');
+    const take = async (name: string, content: Buffer): Promise<void> => {
+      await writeFile(path.join(folder, name), content);
+      await camera.setInputFiles(path.join(folder, name));
+    };
+    await take('noise.jpg', Buffer.alloc(40_000_000, 7));
+    await page.getByText('This tablet cannot read that photo. Take it again').waitFor();
+    const sent = page.waitForRequest((asked) => asked.url().includes('/api/files?'));
+    await take('weld.png', huge);
+    await page.getByRole('img', { name: 'Photo 1' }).waitFor();
+    const answer = await (await sent).response();
+    expect(await answer?.json()).toMatchObject({
+      ...{ media: 'image/jpeg', widthPx: 2048, heightPx: 1280 },
+    });
+    expect(await page.getByText('cannot read that photo').count()).toBe(0);
+    await page.locator('aside.acts').getByRole('button', { name: 'Back', exact: true }).click();
+    await page.locator('aside.acts').getByRole('button', { name: 'Back', exact: true }).click();
   });
 
   it('a job that was taken away while the tablet had no network keeps what was done, in words', async () => {

@@ -1,7 +1,10 @@
 import { crc32, deflateSync } from 'node:zlib';
 
-/** A picture of one colour, as the PNG specification (W3C, third edition) lays it out: three chunks. */
-export function png(width: number, height: number, grey = 128): Buffer {
+/**
+ * A picture of one colour, as the PNG specification (W3C, third edition) lays it out: three chunks. At `level` 0 it is
+ * not compressed: a byte for each of its points.
+ */
+export function png(width: number, height: number, grey = 128, level = 6): Buffer {
   const header = Buffer.alloc(13);
   header.writeUInt32BE(width, 0);
   header.writeUInt32BE(height, 4);
@@ -11,7 +14,7 @@ export function png(width: number, height: number, grey = 128): Buffer {
   return Buffer.concat([
     Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]),
     chunk('IHDR', header),
-    chunk('IDAT', deflateSync(rows)),
+    chunk('IDAT', deflateSync(rows, { level })),
     chunk('IEND', Buffer.alloc(0)),
   ]);
 }
