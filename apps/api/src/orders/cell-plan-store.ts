@@ -1,26 +1,40 @@
-import type { Cell } from '@tackboard/contract';
-import { cellsReader } from '../cells/store.js';
+import { Cell } from '@tackboard/contract';
 import type { Db } from '../db/client.js';
+import type { EquippedCell } from './could-do.js';
+import type { RatedCell } from './current-at-duty.js';
 import { groupBy } from './group-by.js';
+import type { CandidateCell } from './planning.js';
 import type { LoadedItem } from './ready-notes.js';
 
 /** A cell with the minutes that wait in its run queue. */
-export interface PlanCell extends Cell {
-  readonly queuedMin: number;
-}
+export type PlanCell = CandidateCell & RatedCell & EquippedCell;
 
 /** The cells that an order line could go to, with what waits, what is loaded and when they work. */
 export function cellPlanReader(db: Db) {
   return {
     async cells(): Promise<PlanCell[]> {
-      const cells = (await cellsReader(db).cells()).filter(({ active }) => active);
+      const cells = await db.cell.findMany({
+        where: { active: true },
+        select: {
+          ...{ id: true, code: true, kind: true, stations: true, mechanisation: true },
+          ...{ processes: true, loadKg: true, reachMm: true },
+          ...{ sourceRatingA: true, sourceRatingPct: true },
+          ...{ torchRatingA: true, torchRatingPct: true, torchMaxA: true },
+        },
+        orderBy: { code: 'asc' },
+      });
       const sums = await db.jobStep.groupBy({
         by: ['cellId'],
         where: { state: { in: ['blocked', 'waiting', 'held'] } },
         _sum: { plannedMin: true },
       });
       const queued = new Map(sums.map(({ cellId, _sum }) => [cellId, _sum.plannedMin ?? 0]));
-      return cells.map((cell) => ({ ...cell, queuedMin: queued.get(cell.id) ?? 0 }));
+      return cells.map((cell) => ({
+        ...cell,
+        processes: Cell.shape.processes.parse(cell.processes),
+        mechanisation: Cell.shape.mechanisation.parse(cell.mechanisation),
+        queuedMin: queued.get(cell.id) ?? 0,
+      }));
     },
     /** Also of cells that are out of use. */
     async stations(ids: readonly string[]): Promise<Map<string, number>> {

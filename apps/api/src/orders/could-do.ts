@@ -1,6 +1,6 @@
 import type { Cell } from '@tackboard/contract';
-import { beyondLimits, type Handling } from '../queue/cell-limits.js';
-import { currentAtDuty } from './current-at-duty.js';
+import { beyondLimits, type CellLimits, type Handling } from '../queue/cell-limits.js';
+import { currentAtDuty, type RatedCell } from './current-at-duty.js';
 import type { StepTimes } from './planned-time-of.js';
 
 /** What decides at which cells a step can be done. */
@@ -16,8 +16,10 @@ export interface StepAbilities {
   };
 }
 
+export type EquippedCell = CellLimits & Pick<Cell, 'kind' | 'processes' | 'mechanisation'>;
+
 /** Whether a cell is of the kind of a step, large and strong enough, with its processes, and as its procedure allows. */
-export function isEquippedFor(step: StepAbilities, cell: Cell): boolean {
+export function isEquippedFor(step: StepAbilities, cell: EquippedCell): boolean {
   return (
     cell.kind === step.cycle.cellKind &&
     beyondLimits(step.handling, cell) === null &&
@@ -27,7 +29,7 @@ export function isEquippedFor(step: StepAbilities, cell: Cell): boolean {
 }
 
 /** Whether torch and power source of a cell hold at the duty of a step; also where that cannot be said. */
-export function carriesCurrent({ cycle }: StepAbilities, cell: Cell): boolean {
+export function carriesCurrent({ cycle }: StepAbilities, cell: RatedCell): boolean {
   const currentA = cycle.setUps.find(({ cellId }) => cellId === cell.id)?.currentA ?? null;
   const allowed = currentA === null ? null : currentAtDuty(cycle, cell);
   return currentA === null || allowed === null || currentA <= allowed.allowedA;

@@ -1,7 +1,7 @@
 import { SetUp, Weld } from '@tackboard/contract';
 import type { Db } from '../db/client.js';
 import type { Prisma } from '../db/generated/client.js';
-import { approvedReader, type ApprovedWps } from './approved-store.js';
+import { approvedByNumber, approvedQuery, type ApprovedWps } from './approved-wps.js';
 import { groupBy } from './group-by.js';
 import type { LastMade } from './revision-state.js';
 import type { StepTimes } from './planned-time-of.js';
@@ -120,7 +120,7 @@ export function planReader(db: Db) {
         where: { id: { in: [...new Set(ids)] } },
         include: partIncludes,
       });
-      const approved = await approvedReader(db).approved();
+      const approved = approvedByNumber(await db.wps.findMany(approvedQuery));
       return new Map(rows.map((row) => [row.id, toPart(row, approved)]));
     },
     /** The steps of revisions as they stand, released or not, and whether their part is coded. */
@@ -131,7 +131,7 @@ export function planReader(db: Db) {
         where: { id: { in: [...new Set(ids)] } },
         include: { ...partIncludes.revisions.include, part: { select: { coded: true } } },
       });
-      const approved = await approvedReader(db).approved();
+      const approved = approvedByNumber(await db.wps.findMany(approvedQuery));
       return new Map(
         rows.map(({ id, part, steps, welds }) => [
           id,

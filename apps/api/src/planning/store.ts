@@ -2,7 +2,7 @@ import { Weld } from '@tackboard/contract';
 import type { Db } from '../db/client.js';
 import type { Prisma } from '../db/generated/client.js';
 import type { KeptSetUp } from './change-over.js';
-import { approvedReader, type ApprovedWps } from '../orders/approved-store.js';
+import { approvedByNumber, approvedQuery, type ApprovedWps } from '../orders/approved-wps.js';
 import type { StepToPlace } from './eligible.js';
 import type { RunAtCell } from './measured.js';
 
@@ -70,7 +70,7 @@ export function planningReader(db: Db) {
         where: { id: { in: [...new Set(open.map(({ stepId }) => stepId))] } },
         include: columns,
       });
-      const approved = await approvedReader(db).approved();
+      const approved = approvedByNumber(await db.wps.findMany(approvedQuery));
       const known = new Map(rows.map((row) => [row.id, toFacts(row, approved)]));
       return new Map(
         open.flatMap(({ id, stepId }) => {

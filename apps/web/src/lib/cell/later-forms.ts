@@ -1,10 +1,9 @@
 import { LaterForm } from './later-form.js';
+import { laterParts } from './later-parts.js';
 
 /** What a tap at the cell opens: kept out of the script that the screen begins with. */
 export const laterForms = {
   cardJoints: new LaterForm(async () => import('./card-joints.svelte')),
-  cellPhotos: new LaterForm(async () => import('./cell-photos.svelte')),
-  closeOut: new LaterForm(async () => import('./close-out-form.svelte')),
   firstPiece: new LaterForm(async () => import('./first-piece-form.svelte')),
   gearPhotos: new LaterForm(async () => import('./gear-photos.svelte')),
   handOver: new LaterForm(async () => import('./hand-over.svelte')),
@@ -24,5 +23,6 @@ export const laterForms = {
 /** Fetches them all once the queue is on the glass, so that each opens at once, and without network as well. */
 export async function fetchAhead(): Promise<void> {
   // What does not come now is asked for again at the tap.
-  await Promise.allSettled(Object.values(laterForms).map(async (form) => form.fetch()));
+  const all = [...Object.values(laterForms), ...Object.values(laterParts)];
+  await Promise.allSettled(all.map(async (form) => form.fetch()));
 }
