@@ -3,6 +3,12 @@ import { beyondLimits, type CellLimits, type Handling } from '../queue/cell-limi
 import { currentAtDuty, type RatedCell } from './current-at-duty.js';
 import type { StepTimes } from './planned-time-of.js';
 
+interface SetUpThere {
+  readonly cellId: string;
+  readonly mechanisation: string;
+  readonly currentA: number | null;
+}
+
 /** What decides at which cells a step can be done. */
 export interface StepAbilities {
   /** Processes of the welds that are made in the step. */
@@ -12,19 +18,24 @@ export interface StepAbilities {
   readonly handling: Handling;
   /** Its cycle, with the settings that are kept for it at each cell. */
   readonly cycle: Omit<StepTimes, 'setUps'> & {
-    readonly setUps: readonly (StepTimes['setUps'][number] & { currentA: number | null })[];
+    readonly setUps: readonly (StepTimes['setUps'][number] & SetUpThere)[];
   };
 }
 
-export type EquippedCell = CellLimits & Pick<Cell, 'kind' | 'processes' | 'mechanisation'>;
+export type EquippedCell = CellLimits & Pick<Cell, 'id' | 'kind' | 'processes' | 'mechanisation'>;
 
-/** Whether a cell is of the kind of a step, large and strong enough, with its processes, and as its procedure allows. */
+/**
+ * Whether a cell is of the kind of a step, large and strong enough, with its processes, and as its procedure allows:
+ * as the set-up says that is kept there, else as the cell usually works.
+ */
 export function isEquippedFor(step: StepAbilities, cell: EquippedCell): boolean {
+  const there = step.cycle.setUps.find(({ cellId }) => cellId === cell.id);
+  const mechanisation = there?.mechanisation ?? cell.mechanisation;
   return (
     cell.kind === step.cycle.cellKind &&
     beyondLimits(step.handling, cell) === null &&
     step.processes.every((process) => cell.processes.includes(process)) &&
-    (step.mechanisations.length === 0 || step.mechanisations.includes(cell.mechanisation))
+    (step.mechanisations.length === 0 || step.mechanisations.includes(mechanisation))
   );
 }
 

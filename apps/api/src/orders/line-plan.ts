@@ -185,13 +185,11 @@ export function couldDo(step: PlanStep, cell: PlanCell): boolean {
 }
 
 function proposed(step: PlanStep, cells: readonly PlanCell[]): PlanCell {
-  const setUpCellIds = new Set(step.setUps.map(({ cellId }) => cellId));
-  const whole = cells.filter((each) => beyondLimits(step, each) === null);
-  const able = whole.filter((each) => couldDo(step, each));
   const cell = proposeCell({
-    ...{ cellKind: step.cellKind, setUpCellIds },
-    // Where no cell has what it takes, the order is taken all the same, and says so.
-    cells: able.length > 0 ? able : whole,
+    cellKind: step.cellKind,
+    cells: cells.filter((each) => beyondLimits(step, each) === null),
+    setUpCellIds: new Set(step.setUps.map(({ cellId }) => cellId)),
+    isAble: (each) => couldDo(step, each),
   });
   if (cell !== null) return cell;
   const tooSmall = cells.flatMap((each) =>

@@ -162,8 +162,16 @@ describe('cell of a step', () => {
     { id: '2', code: 'R1', kind: 'robot' as const, queuedMin: 500 },
     { id: '3', code: 'R2', kind: 'robot' as const, queuedMin: 100 },
   ];
-  const propose = (cellKind: 'booth' | 'robot', setUpCellIds: string[], from = cells) =>
-    proposeCell({ cellKind, cells: from, setUpCellIds: new Set(setUpCellIds) })?.code ?? null;
+  const propose = (
+    cellKind: 'booth' | 'robot',
+    setUpCellIds: string[],
+    {
+      from = cells,
+      isAble = () => true,
+    }: { from?: typeof cells; isAble?: (cell: { code: string }) => boolean } = {},
+  ) =>
+    proposeCell({ cellKind, cells: from, setUpCellIds: new Set(setUpCellIds), isAble })?.code ??
+    null;
 
   it('prefers a kept set-up, then the shortest run queue, of the kind of the step', () => {
     expect(propose('robot', ['2'])).toBe('R1');
@@ -172,8 +180,16 @@ describe('cell of a step', () => {
     expect(propose('booth', ['2'])).toBe('B1');
   });
 
+  it('prefers one that has what it takes, among those with a kept set-up first', () => {
+    const only = (able: string) => ({ isAble: ({ code }: { code: string }) => code === able });
+    expect(propose('robot', [], only('R1'))).toBe('R1');
+    expect(propose('robot', ['2', '3'], only('R1'))).toBe('R1');
+    expect(propose('robot', ['3'], only('R1'))).toBe('R2');
+    expect(propose('robot', [], only('B1'))).toBe('R2');
+  });
+
   it('proposes nothing where the shop has no such cell', () => {
-    expect(propose('robot', [], cells.slice(0, 1))).toBeNull();
+    expect(propose('robot', [], { from: cells.slice(0, 1) })).toBeNull();
   });
 });
 

@@ -44,17 +44,22 @@ export interface CandidateCell {
 }
 
 /**
- * Where a step could go: a cell of its kind that keeps a set-up of it, else any cell of its kind; the one with the
- * shortest run queue first, by code where equal. Null when the shop has no such cell.
+ * Where a step could go: a cell of its kind that keeps a set-up of it, else any cell of its kind; there and else one
+ * that has what the step takes, if any has; the one with the shortest run queue first, by code where equal. Null when
+ * the shop has no such cell.
  */
 export function proposeCell<C extends CandidateCell>(facts: {
   cellKind: CellKind;
   cells: readonly C[];
   setUpCellIds: ReadonlySet<string>;
+  isAble: (cell: C) => boolean;
 }): C | null {
   const fitting = facts.cells.filter(({ kind }) => kind === facts.cellKind);
   const withSetUp = fitting.filter(({ id }) => facts.setUpCellIds.has(id));
-  const [best] = (withSetUp.length > 0 ? withSetUp : fitting).toSorted(
+  const known = withSetUp.length > 0 ? withSetUp : fitting;
+  const able = known.filter(facts.isAble);
+  // Where none has it, the order is taken all the same, and its notes say what is missing.
+  const [best] = (able.length > 0 ? able : known).toSorted(
     (a, b) => a.queuedMin - b.queuedMin || a.code.localeCompare(b.code),
   );
   return best ?? null;

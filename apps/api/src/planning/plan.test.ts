@@ -59,6 +59,7 @@ const cycle: StepPlanFacts['cycle'] = {
 };
 
 const dialled = (cellId: string, currentA: number | null = null) => ({
+  mechanisation: 'fullyMechanised',
   ...{ cellId, currentA, travelMmMin: 520, wireSpeedMMin: 9, wireDiameterMm: 1.2 },
 });
 
@@ -170,6 +171,18 @@ describe('the run queues as a problem', () => {
     const steps = new Map([['a', known('s', { cycle: { ...cycle, setUps: [dialled('R3')] } })]]);
     const [first] = problemOf(shop(lanes, { cells, steps })).steps;
     expect(first?.processingMin).toEqual([75, null, 75]);
+  });
+
+  it('take the mechanisation that a kept set-up says over the one the cell usually has', () => {
+    const cells = [cell('R1'), cell('R2', { mechanisation: 'partlyMechanised' })];
+    const lanes = cells.map(({ id }) => lane(id, id === 'R1' ? [step('a')] : []));
+    const at = (setUps: ReturnType<typeof dialled>[]) => {
+      const facts = { mechanisations: ['fullyMechanised'], cycle: { ...cycle, setUps } };
+      const steps = new Map([['a', known('s', facts)]]);
+      return problemOf(shop(lanes, { cells, steps })).steps[0]?.processingMin;
+    };
+    expect(at([])).toEqual([75, null]);
+    expect(at([dialled('R2')])).toEqual([75, 75]);
   });
 
   it('offer no cell whose torch does not hold at the duty there, where all for it is on file', () => {

@@ -21,7 +21,7 @@ const columns = {
     select: {
       ...{ cellId: true, wireItemId: true, gasItemId: true, torch: true },
       ...{ fixtureId: true, programId: true },
-      ...{ currentA: true, travelMmMin: true, wireSpeedMMin: true },
+      ...{ mechanisation: true, currentA: true, travelMmMin: true, wireSpeedMMin: true },
       wireItem: { select: { wireDiameterMm: true } },
     },
   },
