@@ -1,7 +1,7 @@
 import type { Lane } from '@tackboard/contract';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startTestShop, type TestShop } from '../support/app.js';
-import { openOrderDesk, type OrderDesk } from '../support/order-desk.js';
+import { addBooth, openOrderDesk, type OrderDesk } from '../support/order-desk.js';
 import { boothStep } from '../support/repeat-part.js';
 
 // An invented shop: a booth without limits on file, and one whose table carries 250 kg.
@@ -12,17 +12,7 @@ let small: { id: string };
 beforeAll(async () => {
   shop = await startTestShop();
   desk = await openOrderDesk(shop);
-  const {
-    id: _id,
-    version: _version,
-    active: _active,
-    calendar: _calendar,
-    ...booth
-  } = shop.cells.M1;
-  small = await shop.context.services.cells.add(shop.actor('manager'), {
-    ...booth,
-    ...{ code: 'M0', name: 'Small booth', loadKg: 250 },
-  });
+  small = await addBooth(shop, { code: 'M0', name: 'Small booth', loadKg: 250 });
 });
 afterAll(async () => shop.close());
 

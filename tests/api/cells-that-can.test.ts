@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startTestShop, type TestShop } from '../support/app.js';
-import { openOrderDesk, type OrderDesk } from '../support/order-desk.js';
+import { addBooth, openOrderDesk, type OrderDesk } from '../support/order-desk.js';
 import { ranges } from '../support/procedures.js';
 import { boothStep, fillet } from '../support/repeat-part.js';
 import { approveWps } from '../support/robot-shop.js';
@@ -12,17 +12,8 @@ let desk: OrderDesk;
 beforeAll(async () => {
   shop = await startTestShop();
   desk = await openOrderDesk(shop);
-  const {
-    id: _id,
-    version: _version,
-    active: _active,
-    calendar: _calendar,
-    ...booth
-  } = shop.cells.M1;
-  const add = async (changes: Partial<typeof booth>) =>
-    shop.context.services.cells.add(shop.actor('manager'), { ...booth, ...changes });
-  await add({ code: 'M-141', name: 'Stainless booth', processes: ['141'] });
-  await add({ code: 'M-hand', name: 'Hand booth', mechanisation: 'manual' });
+  await addBooth(shop, { code: 'M-141', name: 'Stainless booth', processes: ['141'] });
+  await addBooth(shop, { code: 'M-hand', name: 'Hand booth', mechanisation: 'manual' });
 });
 afterAll(async () => shop.close());
 

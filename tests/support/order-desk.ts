@@ -1,4 +1,4 @@
-import type { Job, Order } from '@tackboard/contract';
+import type { BodyOf, Cell, cells, Job, Order } from '@tackboard/contract';
 import { expect } from 'vitest';
 import type { Agent, TestShop } from './app.js';
 import { finishRun, passFirstPiece } from './make-batch.js';
@@ -6,6 +6,15 @@ import { addCustomer, addReleasedPart, certify } from './repeat-part.js';
 import { signedIn } from './signed-in.js';
 
 export type OrderDesk = Awaited<ReturnType<typeof openOrderDesk>>;
+
+/** Another booth, like the one of the test shop but for what is said of it. */
+export async function addBooth(
+  { cells: { M1 }, context, actor }: TestShop,
+  changes: Partial<BodyOf<typeof cells.add>>,
+): Promise<Cell> {
+  const { id: _id, version: _version, active: _active, calendar: _calendar, ...booth } = M1;
+  return context.services.cells.add(actor('manager'), { ...booth, ...changes });
+}
 
 /** Everything it takes to order parts and to have them made by the welder at the booth. */
 export async function openOrderDesk(shop: TestShop) {
