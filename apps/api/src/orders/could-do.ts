@@ -24,6 +24,14 @@ export interface StepAbilities {
 
 export type EquippedCell = CellLimits & Pick<Cell, 'id' | 'kind' | 'processes' | 'mechanisation'>;
 
+/** The processes of welds that a cell has not on file. */
+export function processesLackingAt(
+  cell: Pick<Cell, 'processes'>,
+  asked: readonly string[],
+): string[] {
+  return [...new Set(asked)].filter((process) => !cell.processes.includes(process));
+}
+
 /**
  * Whether a cell is of the kind of a step, large and strong enough, with its processes, and as its procedure allows:
  * as the set-up says that is kept there, else as the cell usually works.
@@ -34,7 +42,7 @@ export function isEquippedFor(step: StepAbilities, cell: EquippedCell): boolean 
   return (
     cell.kind === step.cycle.cellKind &&
     beyondLimits(step.handling, cell) === null &&
-    step.processes.every((process) => cell.processes.includes(process)) &&
+    processesLackingAt(cell, step.processes).length === 0 &&
     (step.mechanisations.length === 0 || step.mechanisations.includes(mechanisation))
   );
 }

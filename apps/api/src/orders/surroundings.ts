@@ -14,6 +14,7 @@ import { qualifiedPeople } from '../queue/person-rule.js';
 import { fitLines } from '../queue/ready.js';
 import type { QueueService } from '../queue/service.js';
 import { cellPlanReader } from './cell-plan-store.js';
+import { processesLackingAt } from './could-do.js';
 import { currentAtDuty } from './current-at-duty.js';
 import { clockWords } from './day-words.js';
 import type { PlannedStep } from './line-plan.js';
@@ -106,7 +107,13 @@ export function factsOf(
       ...{ approvedWps, setUp, welds, cell, policy },
       record: { coded: batch.coded, wpsNumber },
     }),
-    lackingProcesses: lackingAt(ratedCell, welds),
+    lackingProcesses:
+      ratedCell === undefined
+        ? []
+        : processesLackingAt(
+            ratedCell,
+            welds.map(({ process }) => process),
+          ),
     loaded: loads.get(cell.id) ?? [],
     stock: around.stock,
     arcLengthMm: arcLengthOf(welds, setUp),
@@ -116,14 +123,6 @@ export function factsOf(
     qualifiedPeople: people.map(({ code, name }) => `${code} ${name}`),
     nextHours: nextHours(around, cell.id),
   };
-}
-
-function lackingAt(
-  cell: Pick<Cell, 'processes'> | undefined,
-  welds: readonly { readonly process: string }[],
-): string[] {
-  const asked = [...new Set(welds.map(({ process }) => process))];
-  return cell === undefined ? [] : asked.filter((process) => !cell.processes.includes(process));
 }
 
 function fitFacts(facts: {
