@@ -1,0 +1,52 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { enterReadings, signInByPin, startAsShown } from './steps/welder.js';
+import { startBrowser, tabletSize, type Screen } from './support/browser.js';
+import { openTablet, pinOf } from './support/demo-people.js';
+import { button, press } from './support/hands.js';
+import { startTool, type Tool } from './support/tool.js';
+
+let tool: Tool;
+let browser: Browser;
+let screen: Screen;
+let page: Page;
+
+beforeAll(async () => {
+  [tool, browser] = await Promise.all([
+    startTool({ copyOf: inject('demoFolder') }),
+    startBrowser(),
+  ]);
+  const pin = await pinOf(browser, 'O03', tool.address);
+  screen = await openTablet(browser, 'R1', { address: tool.address, size: tabletSize });
+  page = screen.page;
+  await page.goto('/');
+  await signInByPin(page, /O03/, pin);
+  await press(page, 'Pull');
+  await startAsShown(page);
+});
+afterAll(async () => {
+  await browser?.close();
+  await tool?.stop();
+});
+
+/** How often each text comes, each number once. */
+function timesEach(texts: readonly string[]): number[] {
+  return [...new Set(texts.map((text) => texts.filter((one) => one === text).length))];
+}
+
+describe('what the server says to acts that waited', () => {
+  it('is shown twice where it says the same twice, and the buttons stay', async () => {
+    await page.evaluate(async () => navigator.serviceWorker.ready);
+    screen.complaints();
+    await page.context().setOffline(true);
+    await enterReadings(page, { Current: '999' });
+    await enterReadings(page, { Current: '999' });
+    await page.getByText(/2 not sent yet/).waitFor();
+    await page.context().setOffline(false);
+    await page.getByText(/^Saved: /).waitFor();
+    const answers = page.locator('aside.acts .saved .answer').filter({ hasText: '999' });
+    await expect.poll(async () => timesEach(await answers.allInnerTexts())).toContain(2);
+    expect(await button(page, 'Good +1').count()).toBe(1);
+    expect(screen.complaints().filter((words) => words.startsWith('uncaught'))).toEqual([]);
+  });
+});
