@@ -50,3 +50,26 @@ describe('what the server says to acts that waited', () => {
     expect(screen.complaints().filter((words) => words.startsWith('uncaught'))).toEqual([]);
   });
 });
+
+describe('an answer that no screen can show', () => {
+  it('leaves a sentence and a way on, never a dead screen, and keeps what was counted', async () => {
+    const broken = '**/api/cells/*/view';
+    await page.route(broken, async (route) => {
+      const reply = await route.fetch();
+      await route.fulfill({ response: reply, json: { ...(await reply.json()), lane: null } });
+    });
+    await page.reload();
+    await page.getByRole('heading', { name: 'This page could not be shown' }).waitFor();
+    await page.getByText('Nothing that was counted or stored is lost.').waitFor();
+    expect(screen.complaints().some((words) => words.startsWith('uncaught'))).toBe(true);
+
+    await page.getByRole('link', { name: 'Board', exact: true }).click();
+    await page.getByRole('heading', { name: 'Board', level: 1 }).waitFor();
+    await page.getByRole('link', { name: 'At the cell' }).click();
+    await page.getByRole('heading', { name: 'This page could not be shown' }).waitFor();
+
+    await page.unroute(broken);
+    await press(page, 'Load the page again');
+    await button(page, 'Good +1').waitFor();
+  });
+});
