@@ -73,10 +73,9 @@ async function copySetUps(
   });
   const ids = new Map(rows.map(({ id }) => [id, newId()]));
   await tx.setUp.createMany({
-    data: rows.map(({ watchOuts, photos, ...row }) => ({
+    data: rows.map(({ watchOuts, ...row }) => ({
       ...row,
       watchOuts: watchOuts as Prisma.InputJsonValue,
-      photos: photos as Prisma.InputJsonValue,
       id: ids.get(row.id) ?? newId(),
       version: 1,
       stepId: to.get(row.stepId) ?? row.stepId,

@@ -142,7 +142,7 @@ export function setUpWriter(tx: TransactionClient) {
         where: { stepId: row.stepId, cellId: row.cellId, current: true },
         data: { current: false, version: { increment: 1 } },
       });
-      await tx.setUp.create({ data: { ...row, photos: [] } });
+      await tx.setUp.create({ data: row });
     },
   };
 }
