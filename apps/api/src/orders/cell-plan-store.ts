@@ -2,7 +2,7 @@ import { Cell } from '@tackboard/contract';
 import type { Db } from '../db/client.js';
 import type { EquippedCell } from './could-do.js';
 import type { RatedCell } from './current-at-duty.js';
-import { groupBy } from './group-by.js';
+import { groupBy } from '../group-by.js';
 import type { CandidateCell } from './planning.js';
 import type { LoadedItem } from './ready-notes.js';
 

@@ -2,7 +2,7 @@ import { SetUp, Weld } from '@tackboard/contract';
 import type { Db } from '../db/client.js';
 import type { Prisma } from '../db/generated/client.js';
 import { approvedByNumber, approvedQuery, type ApprovedWps } from './approved-wps.js';
-import { groupBy } from './group-by.js';
+import { groupBy } from '../group-by.js';
 import type { LastMade } from './revision-state.js';
 import type { StepTimes } from './planned-time-of.js';
 import type { PastRun } from './planning.js';

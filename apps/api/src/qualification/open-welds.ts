@@ -1,5 +1,5 @@
 import { findProcedures, type WeldInNeed } from '@tackboard/calc';
-import { groupBy } from '../orders/group-by.js';
+import { groupBy } from '../group-by.js';
 import type { ApprovedWps } from '../procedures/service.js';
 import type { CertificateFacts } from '../queue/facts.js';
 import { weldFacts } from '../queue/fit.js';

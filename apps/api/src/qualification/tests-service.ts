@@ -2,7 +2,7 @@ import { testBooks, type TestConditions } from '@tackboard/calc';
 import type { QueryOf, testsToMake, TestsToMake } from '@tackboard/contract';
 import { shopDay } from '../clock.js';
 import type { Foundation } from '../foundation.js';
-import { groupBy } from '../orders/group-by.js';
+import { groupBy } from '../group-by.js';
 import type { ProceduresService } from '../procedures/service.js';
 import type { PolicyService } from '../policy/service.js';
 import type { QueueService } from '../queue/service.js';

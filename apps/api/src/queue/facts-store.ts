@@ -3,6 +3,7 @@ import { SetUp, WpsRanges } from '@tackboard/contract';
 import { z } from 'zod';
 import type { Db } from '../db/client.js';
 import { Prisma } from '../db/generated/client.js';
+import { groupBy } from '../group-by.js';
 import type {
   CellFacts,
   CertificateFacts,
@@ -144,16 +145,6 @@ function toFacts(row: FactColumns, around: Around): StepFacts {
     toolPointOpen: row.toolPoint === 'open',
     wps: toWps(row),
   };
-}
-
-function groupBy<T>(rows: readonly T[], keyOf: (row: T) => string): Map<string, T[]> {
-  const groups = new Map<string, T[]>();
-  for (const row of rows) {
-    const group = groups.get(keyOf(row));
-    if (group) group.push(row);
-    else groups.set(keyOf(row), [row]);
-  }
-  return groups;
 }
 
 export interface RecentReading {

@@ -1,6 +1,7 @@
 import type { Cell } from '@tackboard/contract';
 import type { Db } from '../db/client.js';
 import { Prisma } from '../db/generated/client.js';
+import { groupBy } from '../group-by.js';
 import type { WeekCount, WeekRun, WeekStop } from './measure.js';
 
 /** A run that ended lies at most so many days in one piece; one that is still held is found whatever its age. */
@@ -129,15 +130,4 @@ function idsOf(runs: readonly RunRow[]) {
 
 function reachesBeyond({ startedAt, endedAt }: RunRow, { start, end }: Span): boolean {
   return startedAt < start || endedAt === null || endedAt > end;
-}
-
-function groupBy<T>(rows: readonly T[], keyOf: (row: T) => string): Map<string, T[]> {
-  const groups = new Map<string, T[]>();
-  for (const row of rows) {
-    const key = keyOf(row);
-    const group = groups.get(key);
-    if (group) group.push(row);
-    else groups.set(key, [row]);
-  }
-  return groups;
 }
