@@ -1,10 +1,10 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { enterReadings, signInByPin, startAsShown } from './steps/welder.js';
-import { startBrowser, tabletSize, type Screen } from './support/browser.js';
-import { openTablet, pinOf } from './support/demo-people.js';
+import type { Screen } from './support/browser.js';
 import { button, press } from './support/hands.js';
-import { startTool, type Tool } from './support/tool.js';
+import { startRobotCell } from './support/robot-cell.js';
+import type { Tool } from './support/tool.js';
 
 let tool: Tool;
 let browser: Browser;
@@ -12,15 +12,10 @@ let screen: Screen;
 let page: Page;
 
 beforeAll(async () => {
-  [tool, browser] = await Promise.all([
-    startTool({ copyOf: inject('demoFolder') }),
-    startBrowser(),
-  ]);
-  const pin = await pinOf(browser, 'O03', tool.address);
-  screen = await openTablet(browser, 'R1', { address: tool.address, size: tabletSize });
-  page = screen.page;
+  const cell = await startRobotCell();
+  ({ tool, browser, screen, page } = cell);
   await page.goto('/');
-  await signInByPin(page, /O03/, pin);
+  await signInByPin(page, /O03/, cell.pin);
   await press(page, 'Pull');
   await startAsShown(page);
 });

@@ -10,31 +10,25 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { sizesAsDrawn } from '../support/make-batch.js';
 import { png } from '../support/pictures.js';
 import { countOne, enterReadings, signInByPin, startAsShown } from './steps/welder.js';
-import { openScreen, startBrowser, tabletSize, type Screen } from './support/browser.js';
-import { ask, openAs, openTablet, pinOf } from './support/demo-people.js';
+import { openScreen } from './support/browser.js';
+import { ask, openAs } from './support/demo-people.js';
 import { button, field, press, typeOnPad } from './support/hands.js';
-import { startTool, type Tool } from './support/tool.js';
+import { startRobotCell } from './support/robot-cell.js';
+import type { Tool } from './support/tool.js';
 
 let tool: Tool;
 let browser: Browser;
-let screen: Screen;
 let page: Page;
 let pin = '';
 let folder = '';
 
 beforeAll(async () => {
-  [tool, browser] = await Promise.all([
-    startTool({ copyOf: inject('demoFolder') }),
-    startBrowser(),
-  ]);
+  ({ tool, browser, page, pin } = await startRobotCell());
   folder = await mkdtemp(path.join(tmpdir(), 'tackboard-photos-'));
-  pin = await pinOf(browser, 'O03', tool.address);
-  screen = await openTablet(browser, 'R1', { address: tool.address, size: tabletSize });
-  page = screen.page;
   await page.goto('/');
   await signInByPin(page, /O03/, pin);
 });

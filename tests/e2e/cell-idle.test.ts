@@ -1,25 +1,17 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { startBrowser, tabletSize, type Screen } from './support/browser.js';
-import { openTablet, pinOf } from './support/demo-people.js';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { signInByPin, startAsShown } from './steps/welder.js';
 import { button, field, press, typeOnPad } from './support/hands.js';
-import { startTool, type Tool } from './support/tool.js';
+import { startRobotCell } from './support/robot-cell.js';
+import type { Tool } from './support/tool.js';
 
 let tool: Tool;
 let browser: Browser;
-let screen: Screen;
 let page: Page;
 let pin = '';
 
 beforeAll(async () => {
-  [tool, browser] = await Promise.all([
-    startTool({ copyOf: inject('demoFolder') }),
-    startBrowser(),
-  ]);
-  pin = await pinOf(browser, 'O03', tool.address);
-  screen = await openTablet(browser, 'R1', { address: tool.address, size: tabletSize });
-  page = screen.page;
+  ({ tool, browser, page, pin } = await startRobotCell());
   await page.clock.install();
 });
 

@@ -1,11 +1,10 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { enhancedContrast, faultsOn } from './support/axe.js';
-import { startBrowser, tabletSize, type Screen } from './support/browser.js';
-import { openTablet, pinOf } from './support/demo-people.js';
 import { signInByPin } from './steps/welder.js';
 import { press } from './support/hands.js';
-import { startTool, type Tool } from './support/tool.js';
+import { startRobotCell } from './support/robot-cell.js';
+import type { Tool } from './support/tool.js';
 
 /**
  * A 10-inch tablet with 1280 x 800 points has 6.3 points to the millimetre at the fine end. A key of 20 mm is hit
@@ -22,18 +21,11 @@ const roundingPx = 0.6;
 
 let tool: Tool;
 let browser: Browser;
-let screen: Screen;
 let page: Page;
 let pin = '';
 
 beforeAll(async () => {
-  [tool, browser] = await Promise.all([
-    startTool({ copyOf: inject('demoFolder') }),
-    startBrowser(),
-  ]);
-  pin = await pinOf(browser, 'O03', tool.address);
-  screen = await openTablet(browser, 'R1', { address: tool.address, size: tabletSize });
-  page = screen.page;
+  ({ tool, browser, page, pin } = await startRobotCell());
 });
 
 afterAll(async () => {

@@ -1,11 +1,12 @@
 import type { CellView, Run, cells as cellRoutes, ReplyOf } from '@tackboard/contract';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { countOne, signInByPin, startAsShown } from './steps/welder.js';
-import { startBrowser, tabletSize, type Screen } from './support/browser.js';
-import { ask, openAs, openTablet, pinOf } from './support/demo-people.js';
+import type { Screen } from './support/browser.js';
+import { ask, openAs } from './support/demo-people.js';
 import { button, field, press } from './support/hands.js';
-import { startTool, type Tool } from './support/tool.js';
+import { startRobotCell } from './support/robot-cell.js';
+import type { Tool } from './support/tool.js';
 
 let tool: Tool;
 let browser: Browser;
@@ -13,15 +14,10 @@ let screen: Screen;
 let page: Page;
 
 beforeAll(async () => {
-  [tool, browser] = await Promise.all([
-    startTool({ copyOf: inject('demoFolder') }),
-    startBrowser(),
-  ]);
-  const pin = await pinOf(browser, 'O03', tool.address);
-  screen = await openTablet(browser, 'R1', { address: tool.address, size: tabletSize });
-  page = screen.page;
+  const cell = await startRobotCell();
+  ({ tool, browser, screen, page } = cell);
   await page.goto('/');
-  await signInByPin(page, /O03/, pin);
+  await signInByPin(page, /O03/, cell.pin);
   await press(page, 'Pull');
   await button(page, 'As shown, start').waitFor();
 });
