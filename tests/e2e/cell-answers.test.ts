@@ -1,7 +1,9 @@
+import type { consumables, ReplyOf } from '@tackboard/contract';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { enterReadings, signInByPin, startAsShown } from './steps/welder.js';
 import type { Screen } from './support/browser.js';
+import { ask, openAs } from './support/demo-people.js';
 import { button, press } from './support/hands.js';
 import { startRobotCell } from './support/robot-cell.js';
 import type { Tool } from './support/tool.js';
@@ -16,12 +18,59 @@ beforeAll(async () => {
   ({ tool, browser, screen, page } = cell);
   await page.goto('/');
   await signInByPin(page, /O03/, cell.pin);
-  await press(page, 'Pull');
-  await startAsShown(page);
 });
 afterAll(async () => {
   await browser?.close();
   await tool?.stop();
+});
+
+function signal() {
+  let give = (): void => undefined;
+  const given = new Promise<void>((resolve) => (give = resolve));
+  return { given, give: () => give() };
+}
+
+/** A change that each cell hears of, made in the office. */
+async function receiveLot(): Promise<void> {
+  const office = await openAs(browser, 'S01', { address: tool.address });
+  const { items } = await ask<ReplyOf<typeof consumables.items>>(office.page, 'GET', '/api/items');
+  await ask(office.page, 'POST', '/api/lots', {
+    ...{ itemId: items[0]?.id, number: 'L-LATE', receivedOn: '2026-10-05', receivedAmount: 5 },
+  });
+  await office.close();
+}
+
+describe('an answer that comes late', () => {
+  it('does not take the job off the glass that was pulled meanwhile', async () => {
+    const view = '**/api/cells/*/view';
+    const [asked, late] = [signal(), signal()];
+    await page.route(
+      view,
+      async (route) => {
+        const before = await route.fetch();
+        asked.give();
+        await late.given;
+        await route.fulfill({ response: before });
+      },
+      { times: 1 },
+    );
+    await receiveLot();
+    await asked.given;
+    await press(page, 'Pull');
+    await button(page, 'As shown, start').waitFor();
+    const told = page.waitForResponse((reply) => reply.url().endsWith('/view'));
+    late.give();
+    await (await told).finished();
+    await page.evaluate(async () => new Promise((resolve) => setTimeout(resolve, 200)));
+    expect(await button(page, 'As shown, start').count()).toBe(1);
+
+    // Nor is it what the tablet goes by without network.
+    await page.evaluate(async () => navigator.serviceWorker.ready);
+    await page.context().setOffline(true);
+    await page.reload();
+    await button(page, 'As shown, start').waitFor();
+    await page.context().setOffline(false);
+  });
 });
 
 /** How often each text comes, each number once. */
@@ -31,6 +80,7 @@ function timesEach(texts: readonly string[]): number[] {
 
 describe('what the server says to acts that waited', () => {
   it('is shown twice where it says the same twice, and the buttons stay', async () => {
+    await startAsShown(page);
     await page.evaluate(async () => navigator.serviceWorker.ready);
     screen.complaints();
     await page.context().setOffline(true);

@@ -13,7 +13,6 @@ import { Act } from '$lib/api/act.svelte.js';
 import { call } from '$lib/api/call.js';
 import { NotReached } from '$lib/api/refusal.js';
 import { newKey } from '$lib/api/request.js';
-import { keepEqual } from '$lib/live/keep-equal.js';
 import { live } from '$lib/live/live.svelte.js';
 import { Resource, unhurriedMs } from '$lib/live/resource.svelte.js';
 import { askOrRecall } from '$lib/offline/answers.js';
@@ -47,6 +46,14 @@ export type Question =
   | { readonly kind: 'another'; readonly count: Count; readonly secondsSince: number }
   | { readonly kind: 'beyond'; readonly count: Count; readonly counted: number };
 
+/** What the server said last of a cell. */
+interface Known {
+  readonly view: CellView;
+  /** The step in work; fetched while acts wait, it is left as it was known. */
+  readonly held: CellView['held'];
+  readonly isHeldOld: boolean;
+}
+
 /** What the cell screen knows and does: one cell, its queue, the run in work. Use it while a component is set up. */
 export class CellDesk {
   readonly act = new Act();
@@ -63,10 +70,8 @@ export class CellDesk {
   readonly #fetched;
   readonly #run;
   readonly #past;
-  #held = $state.raw<CellView['held']>(null);
+  readonly #held = $derived.by(() => this.#fetched.data?.held ?? null);
   #lastCountMs = 0;
-  /** What is in work was fetched while acts waited, and left as it was known. */
-  #notTaken = false;
   /** The run in work: what the server said last and what was done here since. */
   readonly run = $derived.by((): Run | null => {
     const runId = this.#runId;
@@ -75,7 +80,7 @@ export class CellDesk {
   readonly #stepGoodCount = $derived(this.run?.stepGoodCount ?? null);
   /** The queue and what is in work, as the server last said; what was counted here since is in it. */
   readonly view = $derived.by((): CellView | null => {
-    const view = this.#fetched.data;
+    const view = this.#fetched.data?.view ?? null;
     if (view === null) return null;
     // Of the run its count alone: a stop or a reading must not draw the card anew.
     const [held, goodCount] = [this.#held, this.#stepGoodCount];
@@ -271,17 +276,16 @@ export class CellDesk {
     return reply !== null;
   }
 
-  async #fetchView(): Promise<CellView> {
+  async #fetchView(): Promise<Known> {
     const cellId = this.#cell().id;
     const view = await askOrRecall(`view ${cellId}`, CellView, async (signal) =>
       call(queue.cell, { params: { cellId }, signal }),
     );
     // While acts wait, nobody knows which of them the fetched counts hold already.
     const runId = this.#runId;
-    const same = runId !== null && view.held?.step.holder?.runId === runId;
-    this.#notTaken = same && waitingOf(waitingLine.entries, runId).length > 0;
-    if (!this.#notTaken) this.#held = keepEqual(this.#held, view.held);
-    return view;
+    const isSame = runId !== null && view.held?.step.holder?.runId === runId;
+    const isHeldOld = isSame && waitingOf(waitingLine.entries, runId).length > 0;
+    return { view, held: isHeldOld ? this.#held : view.held, isHeldOld };
   }
 
   async #fetchRun(): Promise<void> {
@@ -314,7 +318,7 @@ export class CellDesk {
     // With the stream standing, each act is told as a change; only what came while acts waited was not taken.
     $effect(() =>
       waitingLine.onEmptied(() => {
-        if (this.#notTaken || !live.connected) void this.reload();
+        if (this.#fetched.data?.isHeldOld === true || !live.connected) void this.reload();
       }),
     );
     $effect(() =>

@@ -1,6 +1,7 @@
 import type { SubjectType } from '@tackboard/contract';
 import { keepEqual } from './keep-equal.js';
 import { live } from './live.svelte.js';
+import { Rounds } from './rounds.js';
 
 /** Changes often come in bursts; one fetch answers all that came this long after the first of them. */
 const soonMs = 150;
@@ -18,7 +19,7 @@ export class Resource<T> {
   error = $state.raw<Error | null>(null);
   loading = $state(true);
   readonly #fetch: () => Promise<T>;
-  #round = 0;
+  readonly #rounds = new Rounds();
   #newest: Promise<void> = Promise.resolve();
 
   constructor(fetch: () => Promise<T>, watch: readonly SubjectType[] = [], settleMs = soonMs) {
@@ -32,7 +33,7 @@ export class Resource<T> {
         // Not begun anew by each change: in a busy shop the fetch would never come.
         timer ??= setTimeout(() => {
           timer = undefined;
-          void this.reload();
+          this.#newest = this.#load(this.#rounds.told());
         }, settleMs);
       });
       return () => {
@@ -44,7 +45,7 @@ export class Resource<T> {
 
   /** Ends with what is newest on screen: a reload that is overtaken ends with the one that overtook it. */
   async reload(): Promise<void> {
-    this.#newest = this.#load(++this.#round);
+    this.#newest = this.#load(this.#rounds.asked());
     return this.#newest;
   }
 
@@ -52,14 +53,14 @@ export class Resource<T> {
     this.loading = true;
     try {
       const data = await this.#fetch();
-      if (round !== this.#round) return await this.#newest;
+      if (!this.#rounds.take(round)) return await this.#newest;
       this.data = keepEqual(this.data, data);
       this.error = null;
     } catch (error) {
-      if (round === this.#round)
+      if (this.#rounds.take(round))
         this.error = error instanceof Error ? error : new Error(String(error));
     } finally {
-      if (round === this.#round) this.loading = false;
+      if (this.#rounds.isNewest(round)) this.loading = false;
     }
   }
 }

@@ -1,4 +1,5 @@
 import type { Route } from '@tackboard/contract';
+import { Rounds } from '../live/rounds.js';
 import { forgetAnswer, keepAnswer, keptAnswer } from './browser-store.js';
 import { saysNothing } from './outcome.js';
 
@@ -7,6 +8,9 @@ type OutputOf<Schema extends AnySchema> = Schema['_zod']['output'];
 
 /** Longer than any answer in the shop takes; a radio that hangs must not keep a screen blank. */
 const patienceMs = 6_000;
+
+/** By name: a late answer is not kept over a newer one. */
+const rounds = new Map<string, Rounds>();
 
 /**
  * Asks the server and keeps what it said under `name`; when no answer comes, gives what it said last.
@@ -17,9 +21,12 @@ export async function askOrRecall<Schema extends AnySchema>(
   schema: Schema,
   ask: (signal: AbortSignal) => Promise<OutputOf<Schema>>,
 ): Promise<OutputOf<Schema>> {
+  const asked = rounds.get(name) ?? new Rounds();
+  rounds.set(name, asked);
+  const round = asked.told();
   try {
     const answer = await ask(AbortSignal.timeout(patienceMs));
-    await keep(name, answer);
+    if (asked.take(round)) await keep(name, answer);
     return answer;
   } catch (error) {
     if (!saysNothing(error)) throw error;
