@@ -12,12 +12,12 @@ let tool: Tool;
 let browser: Browser;
 let screen: Screen;
 let page: Page;
+let pin = '';
 
 beforeAll(async () => {
-  const cell = await startRobotCell();
-  ({ tool, browser, screen, page } = cell);
+  ({ tool, browser, screen, page, pin } = await startRobotCell());
   await page.goto('/');
-  await signInByPin(page, /O03/, cell.pin);
+  await signInByPin(page, /O03/, pin);
 });
 afterAll(async () => {
   await browser?.close();
@@ -116,5 +116,54 @@ describe('an answer that no screen can show', () => {
     await page.unroute(broken);
     await press(page, 'Load the page again');
     await button(page, 'Good +1').waitFor();
+  });
+});
+
+describe('a pull whose answer is lost', () => {
+  it('is not said to be nobody’s once the screen shows it in your hands', async () => {
+    await press(page, 'Put down');
+    await press(page, /^Put down, /);
+    await button(page, 'Pull').waitFor();
+    await page.route(
+      '**/api/cells/*/pull',
+      async (route) => {
+        await route.fetch();
+        await route.abort();
+      },
+      { times: 1 },
+    );
+    await press(page, 'Pull');
+    await button(page, 'As shown, start').waitFor();
+    expect(await page.getByText(/^Not yours yet/).count()).toBe(0);
+    await startAsShown(page);
+  });
+});
+
+describe('a tablet that asks who is here', () => {
+  it('signs nobody out who signed in before the answer came', async () => {
+    await press(page, 'Sign out');
+    await button(page, 'Sign out').waitFor({ state: 'detached' });
+    await page.context().setOffline(true);
+    await page.reload();
+    await button(page, 'Sign in to go on').waitFor();
+    const [asked, late] = [signal(), signal()];
+    await page.route('**/api/session', async (route) => {
+      if (route.request().method() !== 'GET') return route.continue();
+      const before = await route.fetch();
+      asked.give();
+      await late.given;
+      return route.fulfill({ response: before });
+    });
+    await page.context().setOffline(false);
+    await asked.given;
+    await signInByPin(page, /O03/, pin);
+    const told = page.waitForResponse(
+      (reply) => reply.url().endsWith('/session') && reply.request().method() === 'GET',
+    );
+    late.give();
+    await (await told).finished();
+    await page.evaluate(async () => new Promise((resolve) => setTimeout(resolve, 200)));
+    expect(await button(page, 'Sign out').count()).toBe(1);
+    await page.unroute('**/api/session');
   });
 });

@@ -60,7 +60,7 @@ export class CellDesk {
   /** A count held back until its question is answered. */
   asked = $state.raw<Question | null>(null);
   answers = $state.raw<readonly string[]>([]);
-  /** A pull that the server did not answer: nobody holds the step because of it. */
+  /** A pull that the server did not answer; it may have taken it all the same, which the next view shows. */
   notYours = $state(false);
   /** Acts that must reach the server before a job can be put down or handed over. */
   sendFirst = $state(0);

@@ -1,5 +1,6 @@
 import { mayCall, people, SessionView, type Route } from '@tackboard/contract';
 import { call } from '../api/call.js';
+import { Rounds } from '../live/rounds.js';
 import { forget, keep, recall } from '../offline/answers.js';
 import { saysNothing } from '../offline/outcome.js';
 
@@ -15,6 +16,8 @@ class Session {
   known = $state(false);
   /** True while the server has not answered and the view is the one kept here. */
   recalled = $state(false);
+  /** Who signs in or leaves here is not undone by an answer that was asked for before. */
+  readonly #rounds = new Rounds();
 
   get view(): SessionView {
     return this.#view;
@@ -30,8 +33,10 @@ class Session {
   }
 
   async load(): Promise<void> {
+    const round = this.#rounds.told();
     try {
-      this.take(await call(people.session, { signal: AbortSignal.timeout(patienceMs) }));
+      const view = await call(people.session, { signal: AbortSignal.timeout(patienceMs) });
+      if (this.#rounds.take(round)) this.take(view);
     } catch (error) {
       const kept = saysNothing(error) && !this.known ? await recall(keptAs, SessionView) : null;
       if (kept === null) throw error;
@@ -43,6 +48,7 @@ class Session {
 
   /** Takes over what the server said, asked or at a sign-in. */
   take(view: SessionView): void {
+    this.#rounds.asked();
     this.#view = view;
     this.known = true;
     this.recalled = false;
@@ -62,6 +68,7 @@ class Session {
 
   /** Forgets the person; the tablet stays what it is. */
   drop(): void {
+    this.#rounds.asked();
     this.#view = { ...this.#view, person: null };
     this.#keep();
   }
