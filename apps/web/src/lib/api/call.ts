@@ -43,6 +43,7 @@ export async function call<R extends Route>(
   ...[input]: object extends CallInput<R> ? [input?: CallInput<R>] : [input: CallInput<R>]
 ): Promise<ReplyOf<R>> {
   const given: AnyInput = input ?? {};
+  const sentAtMs = performance.now();
   const address = addressOf(route.path, given.params as Query, given.query as Query);
   const response = await send(route, address, given);
   const reply: unknown = await response.json().catch((cause: unknown) => {
@@ -50,7 +51,7 @@ export async function call<R extends Route>(
   });
   if (!response.ok) {
     const refusal = refusalFrom(reply);
-    if (refusal instanceof ApiRefusal && refusal.code === 'NOT_SIGNED_IN') tellSignedOut();
+    if (refusal instanceof ApiRefusal && refusal.code === 'NOT_SIGNED_IN') tellSignedOut(sentAtMs);
     throw refusal;
   }
   return reply as ReplyOf<R>;

@@ -1,5 +1,6 @@
 import { mayCall, people, SessionView, type Route } from '@tackboard/contract';
 import { call } from '../api/call.js';
+import { noteSignedIn } from '../api/signed-out.js';
 import { Rounds } from '../live/rounds.js';
 import { forget, keep, recall } from '../offline/answers.js';
 import { saysNothing } from '../offline/outcome.js';
@@ -36,7 +37,7 @@ class Session {
     const round = this.#rounds.told();
     try {
       const view = await call(people.session, { signal: AbortSignal.timeout(patienceMs) });
-      if (this.#rounds.take(round)) this.take(view);
+      if (this.#rounds.take(round)) this.#show(view);
     } catch (error) {
       const kept = saysNothing(error) && !this.known ? await recall(keptAs, SessionView) : null;
       if (kept === null) throw error;
@@ -46,13 +47,11 @@ class Session {
     }
   }
 
-  /** Takes over what the server said, asked or at a sign-in. */
+  /** Takes over what the server said to an act here: a sign-in. */
   take(view: SessionView): void {
+    noteSignedIn(performance.now());
     this.#rounds.asked();
-    this.#view = view;
-    this.known = true;
-    this.recalled = false;
-    this.#keep();
+    this.#show(view);
   }
 
   async signOut(): Promise<void> {
@@ -70,6 +69,13 @@ class Session {
   drop(): void {
     this.#rounds.asked();
     this.#view = { ...this.#view, person: null };
+    this.#keep();
+  }
+
+  #show(view: SessionView): void {
+    this.#view = view;
+    this.known = true;
+    this.recalled = false;
     this.#keep();
   }
 
